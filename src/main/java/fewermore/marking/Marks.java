@@ -1,0 +1,9 @@
+package fewermore.marking;
+
+/** The marks of one piece of work; a part that was not asked is null. */
+public record Marks(
+    EquationMark equation,
+    AnswerMark answer,
+    LabelVerdict label,
+    BarsVerdict bars,
+    EstimateVerdict estimate) {}

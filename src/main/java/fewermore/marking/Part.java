@@ -1,0 +1,33 @@
+package fewermore.marking;
+
+import java.util.Optional;
+
+/** A part of a child's work on one problem; each is marked on its own. */
+public enum Part {
+  BARS("bars"),
+  EQUATION("equation"),
+  ANSWER("answer"),
+  LABEL("label"),
+  ESTIMATE("estimate"),
+  STRATEGY("strategy");
+
+  private final String id;
+
+  Part(String id) {
+    this.id = id;
+  }
+
+  /** The word used in JSON, in the store and in CSV files. */
+  public String id() {
+    return id;
+  }
+
+  public static Optional<Part> of(String id) {
+    for (Part part : values()) {
+      if (part.id.equals(id)) {
+        return Optional.of(part);
+      }
+    }
+    return Optional.empty();
+  }
+}
