@@ -142,7 +142,7 @@ final class TabletHandlers implements Doors.Guard {
   }
 
   private static void setCookie(Context request, String name, String value, int seconds) {
-    request.cookie(new Cookie(name, value, "/", seconds, false, 0, true, null, null, SameSite.LAX));
+    request.cookie(new Cookie(name, value, "/", seconds, false, true, null, SameSite.LAX));
   }
 
   // ---- come in ----
