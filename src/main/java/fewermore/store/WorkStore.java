@@ -43,7 +43,8 @@ public final class WorkStore {
   }
 
   /** How far a work is: what the page of a sitting is filled from. */
-  public record State(Work newest, boolean newestHandedIn, int handedIn, HandIn lastHandIn) {}
+  public record State(
+      Work newest, Instant newestAt, boolean newestHandedIn, int handedIn, HandIn lastHandIn) {}
 
   private record Place(String sitting, long child, Comparison story, LocalDate setDay, boolean tellLater,
       ZoneId zone, Instant ended) {}
@@ -206,6 +207,43 @@ public final class WorkStore {
     }
   }
 
+  /** One hand-in with all that is needed to tell the tablet about it. */
+  public record Receipt(
+      Comparison story, Work parts, Marks marks, int triesLeft, boolean tellLater, String language, long classroom) {}
+
+  /** What was handed in under a number: the copy that was kept. */
+  public Optional<Receipt> receipt(String work, String page, int seq) {
+    return database.read(handle -> handle
+        .createQuery("""
+            SELECT p.story, r.parts, s.tries, s.tell_later, c.language, c.classroom_id,
+                   (SELECT COUNT(*)
+                      FROM revision r2
+                      JOIN work w2 ON w2.id = r2.work_id
+                     WHERE w2.child_id = w.child_id
+                       AND w2.problem_id = w.problem_id
+                       AND r2.kind = 'handed-in') AS handed_in
+              FROM revision r
+              JOIN work w ON w.id = r.work_id
+              JOIN problem p ON p.id = w.problem_id
+              JOIN problem_set s ON s.id = w.set_id
+              JOIN child c ON c.id = w.child_id
+             WHERE r.work_id = :work
+               AND r.page = :page
+               AND r.seq = :seq
+               AND r.kind = 'handed-in'""")
+        .bind("work", work)
+        .bind("page", page)
+        .bind("seq", seq)
+        .map((row, at) -> {
+          Comparison story = StoryJson.read(Json.read(row.getString("story")));
+          Work parts = work(row);
+          return new Receipt(story, parts, Marker.mark(story, parts),
+              Math.max(0, row.getInt("tries") - row.getInt("handed_in")), row.getBoolean("tell_later"),
+              row.getString("language"), row.getLong("classroom_id"));
+        })
+        .findOne());
+  }
+
   /** How far a child is on a problem of a set, from all her sittings; empty parts where nothing was sent. */
   public State state(long child, long problem) {
     return database.read(handle -> {
@@ -230,7 +268,8 @@ public final class WorkStore {
       HandIn last = handIns.isEmpty() ? null : handIns.get(handIns.size() - 1);
       boolean draftIsNewer = draft.isPresent() && (last == null || draft.get().getKey().isAfter(last.at()));
       Work newest = draftIsNewer ? draft.get().getValue() : last == null ? null : last.parts();
-      return new State(newest, !draftIsNewer && last != null, handIns.size(), last);
+      Instant newestAt = draftIsNewer ? draft.get().getKey() : last == null ? null : last.at();
+      return new State(newest, newestAt, !draftIsNewer && last != null, handIns.size(), last);
     });
   }
 
