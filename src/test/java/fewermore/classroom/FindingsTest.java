@@ -6,7 +6,6 @@ import static fewermore.story.Kind.DIFFERENCE_FEWER;
 import static fewermore.story.Kind.DIFFERENCE_MORE;
 import static fewermore.story.Kind.LARGER_FEWER;
 import static fewermore.story.Kind.LARGER_MORE;
-import static fewermore.story.Kind.SMALLER_FEWER;
 import static fewermore.story.Kind.SMALLER_MORE;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
