@@ -3,7 +3,9 @@ package fewermore.records;
 import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.LineDelimiter;
 import de.siegmar.fastcsv.writer.QuoteStrategy;
+import java.io.IOException;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
@@ -41,13 +43,16 @@ public final class Csv {
   public static String write(Table table, Mark mark) {
     StringWriter text = new StringWriter();
     text.append(mark == Mark.BYTE_ORDER_MARK ? BYTE_ORDER_MARK : "");
-    CsvWriter writer = CsvWriter.builder()
+    try (CsvWriter writer = CsvWriter.builder()
         .lineDelimiter(LineDelimiter.CRLF)
         .quoteStrategy(GUARDED_ARE_QUOTED)
-        .build(text);
-    writer.writeRecord(table.header());
-    for (List<Object> row : table.rows()) {
-      writer.writeRecord(row.stream().map(Csv::cell).toList());
+        .build(text)) {
+      writer.writeRecord(table.header());
+      for (List<Object> row : table.rows()) {
+        writer.writeRecord(row.stream().map(Csv::cell).toList());
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException("writing to memory", e);
     }
     return text.toString();
   }
