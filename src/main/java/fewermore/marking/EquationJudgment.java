@@ -3,6 +3,7 @@ package fewermore.marking;
 import fewermore.equation.Equation;
 import fewermore.equation.Expression;
 import fewermore.equation.Term;
+import fewermore.marking.Interpretation.Manner;
 import fewermore.story.Comparison;
 import fewermore.story.Operation;
 import fewermore.story.Role;
@@ -18,15 +19,16 @@ final class EquationJudgment {
   private final Comparison story;
   private final Equation equation;
   private final List<Side> sides;
-  private final boolean lastIsEmpty;
   private final List<Interpretation> interpretations;
   private final int given;
   private final int otherGiven;
+  private final Whereabouts whereabouts;
 
-  /** What the main reason rests on, once it is found. */
-  private Interpretation understood;
+  /** The relation found to be stated, in which interpretation and how; set by {@link #states}. */
   private Arrangement relation;
+  private Interpretation understood;
   private Arrangement.Match match;
+
   private SourceSpan at;
 
   EquationJudgment(Comparison story, Equation equation) {
@@ -37,11 +39,11 @@ final class EquationJudgment {
     this.story = story;
     this.equation = equation;
     this.sides = sides;
-    this.lastIsEmpty = equation.sides().get(sides.size() - 1) instanceof Expression.Unknown unknown
-        && unknown.isEmptySide();
-    this.interpretations = Interpretations.of(sides, lastIsEmpty);
+    this.interpretations = Interpretations.of(sides,
+        equation.sides().get(sides.size() - 1) instanceof Expression.Unknown last && last.isEmptySide());
     this.given = story.value(story.given().get(0));
     this.otherGiven = story.value(story.given().get(1));
+    this.whereabouts = new Whereabouts(sides, given, otherGiven);
   }
 
   private static List<Side> sides(Equation equation) {
@@ -63,12 +65,13 @@ final class EquationJudgment {
     }
     boolean fits = reason == EquationReason.FITS;
     boolean notTrue = fits && (match.flawed() || !understood.isTrue(story.answer()));
-    Optional<SourceSpan> carriedOn = carriedOn(fits);
-    if (fits && carriedOn.isPresent()) {
-      at = carriedOn.get();
+    Side carriedOn = carriedOn(fits);
+    if (notTrue) {
+      at = whereabouts.wrongNumber(understood, story.answer());
+    } else if (fits && carriedOn != null) {
+      at = Whereabouts.of(carriedOn);
     }
-    return new EquationMark(reason, null, fits && isSolvedForm(), cueLed,
-        carriedOn.isPresent(), notTrue, null, at);
+    return new EquationMark(reason, null, fits && isSolvedForm(), cueLed, carriedOn != null, notTrue, null, at);
   }
 
   /** The first reason that holds for what the equation states, an expression being taken as "expression = x". */
@@ -77,17 +80,18 @@ final class EquationJudgment {
       return EquationReason.FITS;
     }
     if (story.unknown() != Role.LARGER && states(Arrangement.ofPart(otherGiven, given))) {
-      at = stretchOfGivens();
+      at = whereabouts.givens();
       return EquationReason.TURNED_ROUND;
     }
     if (statesOpposite()) {
-      at = tellingSign();
+      at = whereabouts.tellingSign();
       return EquationReason.OPPOSITE_OPERATION;
     }
     if (isUnknownMisplaced()) {
-      at = firstTerm(Term::unknown);
+      at = whereabouts.unknownSign();
       return EquationReason.UNKNOWN_MISPLACED;
     }
+    understood = null;
     return numbers();
   }
 
@@ -126,19 +130,20 @@ final class EquationJudgment {
 
   private boolean isUnknownMisplaced() {
     int answer = story.answer();
-    boolean misplaced = switch (story.unknown()) {
-      case LARGER -> states(Arrangement.ofPart(answer, given)) || states(Arrangement.ofPart(answer, otherGiven));
-      case SMALLER, DIFFERENCE ->
-          states(Arrangement.ofTotal(answer, otherGiven)) || states(Arrangement.ofPart(given, answer));
-    };
-    return misplaced && !match.byNumber();
+    return story.unknown() == Role.LARGER
+        ? asksFor(Arrangement.ofPart(answer, given)) || asksFor(Arrangement.ofPart(answer, otherGiven))
+        : asksFor(Arrangement.ofTotal(answer, otherGiven)) || asksFor(Arrangement.ofPart(given, answer));
+  }
+
+  private boolean asksFor(Arrangement wanted) {
+    return states(wanted) && !match.byNumber();
   }
 
   /** Whether the equation, in some interpretation, states this relation; a true one is taken before others. */
   private boolean states(Arrangement wanted) {
+    relation = wanted;
     understood = null;
     match = null;
-    relation = wanted;
     for (int i = 0; i < interpretations.size(); i++) {
       Interpretation interpretation = interpretations.get(i);
       Arrangement.Match found = interpretation.match(wanted);
@@ -162,32 +167,49 @@ final class EquationJudgment {
 
   /** A solved form holds numbers only; an empty last side may stand for a number that the jumps reach. */
   private boolean isSolvedForm() {
-    return match.byNumber() && (understood.manner() == Interpretation.Manner.RUN_ON_REACHING
-        || sides.stream().allMatch(side -> side.unknowns() == 0));
+    return match.byNumber() && (understood.manner() == Manner.RUN_ON_REACHING || isWithoutUnknown());
   }
 
-  /** The side that carries an operation on from a result, in a chain that is false as mathematics. */
-  private Optional<SourceSpan> carriedOn(boolean fits) {
-    if (!isFalse(fits)) {
-      return Optional.empty();
-    }
-    boolean runOn = understood != null && understood.isRunOn();
-    for (int i = 1; i < sides.size(); i++) {
-      Side side = sides.get(i);
-      boolean carries = side.hasOperation() && side.startsWithNumber()
-          && (runOn || comesTo(sides.get(i - 1), side.first().value(), fits));
-      if (carries) {
-        return Optional.of(stretch(side));
+  private boolean isWithoutUnknown() {
+    for (Side side : sides) {
+      if (side.unknowns() > 0) {
+        return false;
       }
     }
-    Side first = sides.get(0);
-    return sides.size() == 2 && first.hasOperation() && first.startsWithNumber()
-        && sides.get(1).hasOperation() && comesTo(sides.get(1), first.first().value(), fits)
-        ? Optional.of(stretch(first)) : Optional.empty();
+    return true;
   }
 
-  private boolean comesTo(Side side, int result, boolean fits) {
-    return (side.unknowns() == 0 || fits) && side.value(story.answer()) == result;
+  /** The side that carries an operation on from a result, in a chain that is false as mathematics; or null. */
+  private Side carriedOn(boolean fits) {
+    if (!isFalse(fits)) {
+      return null;
+    }
+    for (int i = 1; i < sides.size(); i++) {
+      if (carriesOn(sides.get(i - 1), sides.get(i), fits)) {
+        return sides.get(i);
+      }
+    }
+    if (sides.size() == 2 && carriesOn(sides.get(1), sides.get(0), fits)) {
+      return sides.get(0);
+    }
+    if (understood == null || !understood.isRunOn()) {
+      return null;
+    }
+    Term start = understood.says().get(0).left().first();
+    int step = 0;
+    while (sides.get(step).first() != start) {
+      step++;
+    }
+    step = (step + 1) % sides.size();
+    while (!sides.get(step).hasOperation()) {
+      step++;
+    }
+    return sides.get(step);
+  }
+
+  private boolean carriesOn(Side before, Side side, boolean fits) {
+    return side.hasOperation() && before.hasOperation() && (before.unknowns() == 0 || fits)
+        && side.trueResultOf(before, story.answer()) != null;
   }
 
   private boolean isFalse(boolean fits) {
@@ -203,23 +225,31 @@ final class EquationJudgment {
     return false;
   }
 
-  private static SourceSpan stretch(Side side) {
-    return side.first().at().through(side.terms().get(side.size() - 1).at());
-  }
-
   /** The number that, restored to a given one, makes the equation fit; null when there is none. */
   private SourceSpan miscopied(WrittenNumbers numbers) {
     for (int i = 0; i < sides.size(); i++) {
       List<Term> terms = sides.get(i).terms();
       for (int j = 0; j < terms.size(); j++) {
-        Term term = terms.get(j);
-        if (!term.unknown()
-            && (fitsWith(given, i, j, numbers.isLoneResult(i)) || fitsWith(otherGiven, i, j, numbers.isLoneResult(i)))) {
-          return term.at();
+        if (isFirstOfItsValue(terms, j) && (fitsWith(given, i, j, numbers.isLoneResult(i))
+            || fitsWith(otherGiven, i, j, numbers.isLoneResult(i)))) {
+          return terms.get(j).at();
         }
       }
     }
     return null;
+  }
+
+  private static boolean isFirstOfItsValue(List<Term> terms, int place) {
+    Term term = terms.get(place);
+    if (term.unknown()) {
+      return false;
+    }
+    for (int i = 0; i < place; i++) {
+      if (!terms.get(i).unknown() && terms.get(i).signed() == term.signed()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** A result alone on its side is a copy of a given number only if the equation is true with that one. */
@@ -234,57 +264,6 @@ final class EquationJudgment {
     with.set(side, new Side(terms));
     EquationJudgment other = new EquationJudgment(story, equation, with);
     return other.states(other.asked()) && !(mustBeTrue && !other.understood.isTrue(story.answer()));
-  }
-
-  private SourceSpan firstTerm(java.util.function.Predicate<Term> wanted) {
-    for (Side side : sides) {
-      for (Term term : side.terms()) {
-        if (wanted.test(term)) {
-          return term.at();
-        }
-      }
-    }
-    return null;
-  }
-
-  /** From one given number to the other when both stand on one side, else null. */
-  private SourceSpan stretchOfGivens() {
-    for (Side side : sides) {
-      Term one = find(side, given);
-      Term other = find(side, otherGiven);
-      if (one != null && other != null) {
-        return one.at().through(other.at());
-      }
-    }
-    return null;
-  }
-
-  /** The + or − that joins what should not be joined by it. */
-  private SourceSpan tellingSign() {
-    SourceSpan first = null;
-    for (Side side : sides) {
-      Term one = find(side, given);
-      Term other = find(side, otherGiven);
-      for (Term term : side.terms()) {
-        if (term.signAt() != null) {
-          first = first == null ? term.signAt() : first;
-          boolean joinsGivens = one != null && other != null && (term == one || term == other);
-          if (joinsGivens || term.unknown()) {
-            return term.signAt();
-          }
-        }
-      }
-    }
-    return first;
-  }
-
-  private static Term find(Side side, int value) {
-    for (Term term : side.terms()) {
-      if (!term.unknown() && term.value() == value) {
-        return term;
-      }
-    }
-    return null;
   }
 
   Optional<OwnCalculation> ownCalculation() {
@@ -328,10 +307,10 @@ final class EquationJudgment {
     }
     for (Interpretation interpretation : interpretations) {
       Statement statement = interpretation.says().get(0);
-      if (statement.left().unknowns() == 0 && statement.left().hasOperation() && statement.right().size() == 1) {
+      if (statement.left().isCalculation() && statement.right().size() == 1) {
         return OptionalLong.of(statement.left().sum());
       }
-      if (statement.right().unknowns() == 0 && statement.right().hasOperation() && statement.left().size() == 1) {
+      if (statement.right().isCalculation() && statement.left().size() == 1) {
         return OptionalLong.of(statement.right().sum());
       }
     }

@@ -13,7 +13,7 @@ import java.math.BigInteger;
  */
 final class Grouping {
   private static final int FEW = 10;
-  private static final int WIDEST = 100_000;
+  private static final int WIDEST = 20_000;
 
   /** What must hold of the numbers that are left over. */
   interface Others {

@@ -119,14 +119,13 @@ final class Interpretations {
     List<Term> terms = new ArrayList<>(steps.get(0).terms());
     boolean carries = false;
     for (int i = 1; i < steps.size(); i++) {
-      Side before = steps.get(i - 1);
       Side step = steps.get(i);
-      if (!step.startsWithNumber()
-          || !before.hasOperation() && !(before.isNumber() && before.sum() == step.first().value())) {
+      Term result = step.resultOf(steps.get(i - 1));
+      if (result == null) {
         return null;
       }
       carries |= step.hasOperation();
-      terms.addAll(step.terms().subList(1, step.size()));
+      terms.addAll(step.without(result));
     }
     return carries ? new Side(terms) : null;
   }
@@ -134,9 +133,10 @@ final class Interpretations {
   private static List<Statement> claims(List<Side> steps, Side last) {
     List<Statement> claims = new ArrayList<>();
     for (int i = 1; i < steps.size(); i++) {
-      claims.add(new Statement(steps.get(i - 1), Side.of(steps.get(i).first())));
+      Side before = steps.get(i - 1);
+      claims.add(new Statement(before, Side.of(steps.get(i).resultOf(before))));
     }
-    if (last != null && last.terms().get(0) != MISSING) {
+    if (last != null && last.first() != MISSING) {
       claims.add(new Statement(steps.get(steps.size() - 1), last));
     }
     return claims;
@@ -174,10 +174,10 @@ final class Interpretations {
         break;
       }
       Side next = steps.get(i + 1);
-      carried = next.hasOperation() && next.startsWithNumber()
-          && (step.hasOperation() || step.isNumber() && step.sum() == next.first().value());
+      Term result = next.resultOf(step);
+      carried = next.hasOperation() && result != null;
       if (step.hasOperation()) {
-        says.add(new Statement(step, carried ? Side.of(next.first()) : next));
+        says.add(new Statement(step, carried ? Side.of(result) : next));
       } else if (!carried) {
         (next.hasOperation() ? says : equal).add(new Statement(step, next));
       }

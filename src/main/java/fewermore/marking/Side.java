@@ -1,6 +1,7 @@
 package fewermore.marking;
 
 import fewermore.equation.Term;
+import java.util.ArrayList;
 import java.util.List;
 
 /** One side of a statement: its terms, with what is asked of them again and again. */
@@ -71,6 +72,11 @@ final class Side {
     return terms.size() > 1;
   }
 
+  /** Whether an operation stands in it and no unknown sign. */
+  boolean isCalculation() {
+    return terms.size() > 1 && unknowns == 0;
+  }
+
   boolean isNumber() {
     return terms.size() == 1 && unknowns == 0;
   }
@@ -79,9 +85,37 @@ final class Side {
     return terms.size() == 1 && unknowns == 1;
   }
 
-  /** Whether it starts with a number that is added, as a side that carries on from a result does. */
-  boolean startsWithNumber() {
-    return !first().unknown() && first().sign() > 0;
+  /**
+   * The number by which this side goes on from the result of {@code before}: the one that is its true result,
+   * else the first, taken as a wrong result; from a side that is one number, only that number again. Null when
+   * it does not go on.
+   */
+  Term resultOf(Side before) {
+    Term result = before.unknowns > 0 ? null : trueResultOf(before, 0);
+    boolean mayBeWrong = before.hasOperation() && !first().unknown() && first().sign() > 0;
+    return result == null && mayBeWrong ? first() : result;
+  }
+
+  /** The number in this side that is what {@code before} comes to with the unknown sign as {@code x}, or null. */
+  Term trueResultOf(Side before, long x) {
+    long value = before.value(x);
+    for (Term term : terms) {
+      if (!term.unknown() && term.sign() > 0 && term.value() == value) {
+        return term;
+      }
+    }
+    return null;
+  }
+
+  /** The other terms. */
+  List<Term> without(Term result) {
+    List<Term> others = new ArrayList<>(terms.size());
+    for (Term term : terms) {
+      if (term != result) {
+        others.add(term);
+      }
+    }
+    return others;
   }
 
   /** Whether every number counts with {@code sign}. */

@@ -5,7 +5,10 @@ import fewermore.story.Comparison;
 import fewermore.story.Role;
 import fewermore.text.SourceSpan;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Set;
 
 /** The numbers of an equation that does not state a relation of the story: which of them the story gives. */
 final class WrittenNumbers {
@@ -14,7 +17,8 @@ final class WrittenNumbers {
   private final int otherGiven;
   private final int loneResult;
   private final List<Term> all = new ArrayList<>();
-  private final List<Term> reached = new ArrayList<>();
+  /** Numbers that are the true result of the side before (or, of two sides, of the other): reached, not used. */
+  private final Set<Term> reached = Collections.newSetFromMap(new IdentityHashMap<>(4));
 
   WrittenNumbers(List<Side> sides, int given, int otherGiven) {
     this.sides = sides;
@@ -27,9 +31,20 @@ final class WrittenNumbers {
           all.add(term);
         }
       }
-      if (isReached(i)) {
-        reached.add(sides.get(i).first());
+      if (i > 0) {
+        addReached(sides.get(i - 1), sides.get(i));
       }
+    }
+    if (sides.size() == 2) {
+      addReached(sides.get(1), sides.get(0));
+    }
+  }
+
+  private void addReached(Side calculation, Side next) {
+    Term result = calculation.hasOperation() && calculation.unknowns() == 0
+        ? next.trueResultOf(calculation, 0) : null;
+    if (result != null) {
+      reached.add(result);
     }
   }
 
@@ -46,24 +61,12 @@ final class WrittenNumbers {
     return side == loneResult;
   }
 
-  /** Whether the side starts with the true result of the side before it (or, of two sides, of the other). */
-  private boolean isReached(int i) {
-    Side side = sides.get(i);
-    return side.startsWithNumber()
-        && (i > 0 && comesTo(sides.get(i - 1), side) || sides.size() == 2 && i == 0 && comesTo(sides.get(1), side));
-  }
-
-  private static boolean comesTo(Side calculation, Side result) {
-    return calculation.hasOperation() && calculation.unknowns() == 0
-        && calculation.sum() == result.first().value();
-  }
-
   /** A number of the story that is no part of the comparison and was not reached by calculating, or null. */
   SourceSpan extra(Comparison story) {
     for (Term term : all) {
       int value = term.value();
       if (story.extras().contains(value) && value != story.value(Role.LARGER) && value != story.value(Role.SMALLER)
-          && value != story.value(Role.DIFFERENCE) && !isReached(term)) {
+          && value != story.value(Role.DIFFERENCE) && !reached.contains(term)) {
         return term.at();
       }
     }
@@ -90,11 +93,11 @@ final class WrittenNumbers {
 
   /** The second place of a given number used twice, or null. */
   SourceSpan repeated() {
-    for (int i = 0; i < all.size(); i++) {
-      for (int j = 0; j < i; j++) {
-        if (all.get(i).value() == all.get(j).value() && !isResult(all.get(i)) && !isResult(all.get(j))) {
-          return all.get(i).at();
-        }
+    int times = 0;
+    int timesOther = 0;
+    for (Term term : all) {
+      if (!isResult(term) && (term.value() == given ? ++times : ++timesOther) == 2) {
+        return term.at();
       }
     }
     return null;
@@ -108,6 +111,7 @@ final class WrittenNumbers {
     return oneGiven && times + timesOther < all.size();
   }
 
+  /** The first number that is not a given one and not a result, or null. */
   SourceSpan firstOther() {
     for (Term term : all) {
       if (term.value() != given && term.value() != otherGiven && !isResult(term)) {
@@ -126,10 +130,6 @@ final class WrittenNumbers {
   }
 
   private boolean isResult(Term term) {
-    return isReached(term) || loneResult >= 0 && term == sides.get(loneResult).first();
-  }
-
-  private boolean isReached(Term term) {
-    return reached.stream().anyMatch(result -> result == term);
+    return reached.contains(term) || loneResult >= 0 && term == sides.get(loneResult).first();
   }
 }
