@@ -245,7 +245,8 @@ final class EquationJudgment {
       return false;
     }
     for (int i = 0; i < place; i++) {
-      if (!terms.get(i).unknown() && terms.get(i).signed() == term.signed()) {
+      Term before = terms.get(i);
+      if (!before.unknown() && before.sign() == term.sign() && before.value() == term.value()) {
         return false;
       }
     }
