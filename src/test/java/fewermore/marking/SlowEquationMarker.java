@@ -7,6 +7,7 @@ import fewermore.story.Operation;
 import fewermore.story.Role;
 import fewermore.story.Wording;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -17,6 +18,9 @@ import java.util.Set;
  * with it. For up to about nine terms.
  */
 final class SlowEquationMarker {
+  /** Said in place of the reason when the numbers can be grouped so that one or the other sign tells. */
+  static final String EITHER_SIGN = "opposite-operation, cue-led or not";
+
   /** What it says, as one line: the reason, then what is noted. */
   static String mark(Comparison story, Equation equation) {
     return new SlowEquationMarker(story, equation.sides().stream().map(side -> side.terms()).toList()).mark();
@@ -38,7 +42,7 @@ final class SlowEquationMarker {
     }
   }
 
-  private record Stated(Operation sign, boolean byNumber, boolean isTrue, boolean runOn, boolean reached) {}
+  private record Stated(Set<Operation> signs, boolean byNumber, boolean isTrue, boolean runOn, boolean reached) {}
 
   private final Comparison story;
   private final List<List<Term>> sides;
@@ -76,8 +80,9 @@ final class SlowEquationMarker {
     for (Quantities each : opposite) {
       if ((stated = stated(each)) != null) {
         boolean disagrees = story.wording() != Wording.DIFFERENCE && !story.kind().agrees();
-        return line("opposite-operation", false, disagrees && stated.sign == story.kind().cue(), stated.runOn, false,
-            false);
+        boolean cued = disagrees && stated.signs.contains(story.kind().cue());
+        return line(cued && stated.signs.size() > 1 ? EITHER_SIGN : "opposite-operation", false,
+            cued && stated.signs.size() == 1, stated.runOn, false, false);
       }
     }
     List<Quantities> misplaced = larger
@@ -251,7 +256,7 @@ final class SlowEquationMarker {
     if (stated != null) {
       Set<Long> values = new HashSet<>();
       sides.forEach(side -> values.add(sum(side, wanted.value(wanted.unknown))));
-      found.add(new Stated(stated.sign, stated.byNumber, values.size() == 1, false, false));
+      found.add(new Stated(stated.signs, stated.byNumber, values.size() == 1, false, false));
     }
   }
 
@@ -289,7 +294,7 @@ final class SlowEquationMarker {
     }
     Stated stated = group(wanted, flat, end, reached);
     if (stated != null) {
-      found.add(new Stated(stated.sign, stated.byNumber, isTrue, true, reached));
+      found.add(new Stated(stated.signs, stated.byNumber, isTrue, true, reached));
     } else if (!reached && wanted.unknown == 0 && steps.get(0).size() == 2 && flat.size() == 3 && !hasX(flat)
         && flat.stream().allMatch(term -> term.sign() > 0)) {
       int tens1 = wanted.part / 10 * 10;
@@ -303,7 +308,7 @@ final class SlowEquationMarker {
         boolean ones = first.equals(pair(ones1, ones2));
         int due = tens ? ones1 + ones2 : tens1 + tens2;
         if ((tens || ones) && (later == due || later != wanted.part && later != wanted.other)) {
-          found.add(new Stated(Operation.ADD, !hasX(end), isTrue && later == due, true, false));
+          found.add(new Stated(Set.of(Operation.ADD), !hasX(end), isTrue && later == due, true, false));
         }
       }
     }
@@ -368,7 +373,7 @@ final class SlowEquationMarker {
       first = first == null ? stated : first;
     }
     if (isTrue && says.size() > 1) {
-      found.add(new Stated(first.sign, first.byNumber, true, false, false));
+      found.add(new Stated(first.signs, first.byNumber, true, false, false));
     }
   }
 
@@ -380,22 +385,24 @@ final class SlowEquationMarker {
     for (int i = 0; i < terms.size(); i++) {
       ways *= 3;
     }
+    Set<Operation> signs = EnumSet.noneOf(Operation.class);
     for (int way = 0; way < ways; way++) {
       int[] group = new int[terms.size()];
       for (int i = 0, rest = way; i < group.length; i++, rest /= 3) {
         group[i] = rest % 3;
       }
       for (int turn = 1; turn >= -1; turn -= 2) {
-        Stated stated = grouped(wanted, terms, left.size(), group, turn, endIsKnown);
-        if (stated != null) {
-          return stated;
+        Operation sign = grouped(wanted, terms, left.size(), group, turn, endIsKnown);
+        if (sign != null) {
+          signs.add(sign);
         }
       }
     }
-    return null;
+    return signs.isEmpty() ? null : new Stated(signs, !hasX(terms), true, false, false);
   }
 
-  private Stated grouped(
+  /** The sign written between the known quantities (or one and the unknown), or null when they are not these. */
+  private Operation grouped(
       Quantities wanted, List<Term> terms, int leftSize, int[] group, int turn, boolean endIsKnown) {
     int[] side = {0, 0, 0};
     int[] size = {0, 0, 0};
@@ -449,7 +456,7 @@ final class SlowEquationMarker {
     int a = side[others[0]] == side[others[1]] ? others[0] : unknown;
     int b = a == unknown ? side[others[0]] == side[unknown] ? others[0] : others[1] : others[1];
     boolean sameSign = (a == 0) == (b == 0);
-    return new Stated(sameSign ? Operation.ADD : Operation.SUBTRACT, xs == 0, true, false, false);
+    return sameSign ? Operation.ADD : Operation.SUBTRACT;
   }
 
   private boolean hasX(List<Term> side) {
