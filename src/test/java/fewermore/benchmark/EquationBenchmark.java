@@ -2,6 +2,7 @@ package fewermore.benchmark;
 
 import com.ezylang.evalex.EvaluationException;
 import com.ezylang.evalex.Expression;
+import com.ezylang.evalex.config.ExpressionConfiguration;
 import com.ezylang.evalex.parser.ParseException;
 import fewermore.marking.EquationMarker;
 import fewermore.story.Comparison;
@@ -32,7 +33,9 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 
 /**
  * Equations marked per second on one core; and, in the same run, the one small question inside it, whether
- * the equation holds for the true answer, put to EvalEx and to Symja. Divide the scores for the ratios.
+ * the equation holds for the true answer, put to Symja and to EvalEx: with a configuration for each
+ * expression, as its constructor makes it, and with one made beforehand. Divide the scores for the ratios. Compare within one run: the scores are of wall-clock time, so another busy
+ * process halves them all.
  *
  * <pre>
  * mvn -q test-compile exec:exec -Dexec.classpathScope=test -Dmain.class=fewermore.benchmark.EquationBenchmark
@@ -58,12 +61,14 @@ public class EquationBenchmark {
     "14 + 6 = 20 + 30 = 50 + 2 = 52", "52 - 14 = 40 - 2 = 38", "20 - 3 = x", "40 + 10 = 50 + 6 = 56"};
 
   private Comparison story;
+  private ExpressionConfiguration evalEx;
   private ExprEvaluator symja;
 
   @Setup
   public void prepare() {
     story = new Comparison(new Persons("Tomas", "Ines"), new Thing("shell", "shells"), null, List.of(),
         new Relation(52, 38, 14), Role.SMALLER, Wording.MORE, List.of(6));
+    evalEx = ExpressionConfiguration.defaultConfiguration();
     symja = new ExprEvaluator(true, (short) 0);
   }
 
@@ -88,6 +93,14 @@ public class EquationBenchmark {
   public void holdsForTheAnswerByEvalEx(Blackhole hole) throws EvaluationException, ParseException {
     for (String line : USUAL) {
       hole.consume(new Expression(line).with("x", story.answer()).evaluate().getBooleanValue());
+    }
+  }
+
+  @Benchmark
+  @OperationsPerInvocation(LINES)
+  public void holdsForTheAnswerByEvalExConfiguredOnce(Blackhole hole) throws EvaluationException, ParseException {
+    for (String line : USUAL) {
+      hole.consume(new Expression(line, evalEx).with("x", story.answer()).evaluate().getBooleanValue());
     }
   }
 
