@@ -230,7 +230,8 @@ public final class EquationReader {
     List<Term> terms = last == null ? List.of() : last.terms();
     String before = terms.isEmpty() ? "what stands before" : terms.get(terms.size() - 1).at().of(text);
     String expected = "+, − or = after " + before;
-    if (WrittenSigns.isDigit(c) && WrittenSigns.isSpace(text.charAt(place - 1)) && WrittenSigns.isDigit(lastBeforeSpaces())) {
+    boolean afterSpace = WrittenSigns.isSpace(text.charAt(place - 1));
+    if (WrittenSigns.isDigit(c) && afterSpace && WrittenSigns.isDigit(lastBeforeSpaces())) {
       int from = place;
       number();
       return problem(Kind.TWO_NUMBERS, terms.get(terms.size() - 1).at().through(new SourceSpan(from, place)),

@@ -34,8 +34,8 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 /**
  * Equations marked per second on one core; and, in the same run, the one small question inside it, whether
  * the equation holds for the true answer, put to Symja and to EvalEx: with a configuration for each
- * expression, as its constructor makes it, and with one made beforehand. Divide the scores for the ratios. Compare within one run: the scores are of wall-clock time, so another busy
- * process halves them all.
+ * expression, as its constructor makes it, and with one made beforehand. Divide the scores for the ratios.
+ * Compare within one run: the scores are of wall-clock time, so another busy process halves them all.
  *
  * <pre>
  * mvn -q test-compile exec:exec -Dexec.classpathScope=test -Dmain.class=fewermore.benchmark.EquationBenchmark

@@ -117,7 +117,7 @@ class EquationSpecTest {
 
   @Test
   void theFileHasNotShrunk() {
-    assertTrue(EquationExample.all().size() >= 440, "examples: " + EquationExample.all().size());
+    assertTrue(EquationExample.all().size() >= 470, "examples: " + EquationExample.all().size());
   }
 
   @Test
