@@ -2,7 +2,6 @@ package fewermore.marking;
 
 import fewermore.calculation.SlipRule;
 import fewermore.story.Comparison;
-import fewermore.story.Operation;
 import fewermore.story.Role;
 import java.util.List;
 import java.util.Optional;
@@ -34,32 +33,20 @@ public final class AnswerMarker {
       }
     }
     String line = equation == null ? "" : equation;
-    if (OwnWork.value(story, line).equals(OptionalInt.of(answer))) {
+    if (EquationMarker.ownValue(story, line).equals(OptionalInt.of(answer))) {
       return AnswerMark.of(AnswerVerdict.OWN_EQUATION);
     }
-    List<SlipRule> slips = OwnWork.calculation(story, line)
+    List<SlipRule> slips = calculation(story, line)
         .map(own -> SlipRule.predicting(own.first(), own.operation(), own.second(), answer)).orElse(List.of());
     return slips.isEmpty()
         ? AnswerMark.of(AnswerVerdict.OTHER) : new AnswerMark(AnswerVerdict.SLIP, null, slips);
   }
 
-  /** What the child's own equation line asks for. */
-  static final class OwnWork {
-    private OwnWork() {}
-
-    record Calculation(int first, Operation operation, int second) {}
-
-    static OptionalInt value(Comparison story, String equation) {
-      return OptionalInt.empty();
-    }
-
-    static Optional<Calculation> calculation(Comparison story, String equation) {
-      return Visible.blank(equation) ? Optional.of(right(story)) : Optional.empty();
-    }
-
-    private static Calculation right(Comparison story) {
-      return new Calculation(story.value(story.given().get(0)), story.kind().operation(),
-          story.value(story.given().get(1)));
-    }
+  /** The calculation the answer is looked at as a slip of: the child's own, or with no equation the right one. */
+  static Optional<OwnCalculation> calculation(Comparison story, String equation) {
+    return equation == null || Visible.blank(equation)
+        ? Optional.of(new OwnCalculation(story.value(story.given().get(0)), story.kind().operation(),
+            story.value(story.given().get(1))))
+        : EquationMarker.ownCalculation(story, equation);
   }
 }
