@@ -69,31 +69,31 @@ public final class LabelMarker {
       List<String> content = core.stream().filter(word -> !word.equals("of")).toList();
       PhraseReader.read(content, thing, (found, near) -> {
         if (names(thing, other, found)) {
-          namesIt = nearest(namesIt, near);
+          namesIt = namesIt.orNearer(near);
         } else if (has(found, thing.noun())) {
-          tooGeneral = nearest(tooGeneral, near);
+          tooGeneral = tooGeneral.orNearer(near);
         }
       });
       if (other != null) {
         PhraseReader.read(content, other, (found, near) -> {
           if (names(other, thing, found)) {
-            otherThing = nearest(otherThing, near);
+            otherThing = otherThing.orNearer(near);
           } else if (has(found, other.noun())) {
-            tooGeneral = nearest(tooGeneral, near);
+            tooGeneral = tooGeneral.orNearer(near);
           }
         });
       }
       for (Phrase word : wider) {
         PhraseReader.read(content, word, (found, near) -> {
           if (has(found, word.noun())) {
-            tooGeneral = nearest(tooGeneral, near);
+            tooGeneral = tooGeneral.orNearer(near);
           }
         });
       }
       for (Phrase name : names) {
         PhraseReader.read(content, name, (found, near) -> {
           if (found == (1 << name.words().size()) - 1) {
-            person = nearest(person, near);
+            person = person.orNearer(near);
           }
         });
       }
@@ -120,10 +120,6 @@ public final class LabelMarker {
 
     private static boolean has(int found, int index) {
       return (found >> index & 1) == 1;
-    }
-
-    private static Nearness nearest(Nearness one, Nearness other) {
-      return other.byEar() < one.byEar() ? other : one;
     }
 
     private LabelVerdict verdict() {

@@ -29,6 +29,7 @@ record LabelSentence(List<List<String>> names, boolean difference, boolean measu
 
   private static final Set<String> PRONOUNS = Set.of("he", "she", "they", "it", "we", "i", "you", "him", "her", "them",
       "there", "answer");
+  private static final Set<String> ARTICLES = Set.of("the", "a", "an");
   private static final Set<String> VERBS = Set.of("has", "have", "had", "haves", "hase", "hav", "got", "get", "gets",
       "is", "are", "was", "were", "be", "found", "find", "finds", "saw", "sees", "made", "makes", "make", "read", "reads",
       "picked", "picks", "pick", "collected", "collects", "counted", "counts", "bought", "buys", "sold", "sells", "ate",
@@ -115,9 +116,10 @@ record LabelSentence(List<List<String>> names, boolean difference, boolean measu
     if (PRONOUNS.contains(words.get(start))) {
       ends.add(start + 1);
     }
+    int first = start + 1 < words.size() && ARTICLES.contains(words.get(start)) ? start + 1 : start;
     for (List<String> name : names) {
-      int end = start + name.size();
-      if (end <= words.size() && words.subList(start, end).equals(name)) {
+      int end = first + name.size();
+      if (end <= words.size() && words.subList(first, end).equals(name)) {
         ends.add(end);
       }
     }

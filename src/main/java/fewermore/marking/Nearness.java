@@ -1,5 +1,6 @@
 package fewermore.marking;
 
+import java.util.List;
 import org.apache.commons.text.similarity.LevenshteinDistance;
 
 /**
@@ -14,6 +15,11 @@ record Nearness(double byEar, int byLetters) {
 
   /** Sounding the same as a word counts as next to spelling it. */
   private static final double SOUNDS_THE_SAME = 0.05;
+
+  /** How far a common word may be from the part of a word it stands for: it sounds the same, by rule. */
+  private static final double PART_LIMIT = 0.2;
+
+  private static final double EVEN = 1e-9;
 
   /**
    * A word read as a form of another. A common word is that word and no misspelling: it must be the form
@@ -33,7 +39,7 @@ record Nearness(double byEar, int byLetters) {
    * Several written words read as one ("rain cote"). A part that is a common word must be nearly the part of
    * the word that it stands for, so that "rain boots" is not read as raincoats.
    */
-  static Nearness ofJoined(java.util.List<String> parts, String form) {
+  static Nearness ofJoined(List<String> parts, String form) {
     String joined = String.join("", parts);
     if (joined.equals(form)) {
       return SAME;
@@ -58,9 +64,11 @@ record Nearness(double byEar, int byLetters) {
         || Spelling.off(part, of) <= PART_LIMIT;
   }
 
-  private static final double PART_LIMIT = 0.5;
-
-  private static Nearness spelled(String written, String form) {
+  /** A spelling of a form, whatever else it may spell. */
+  static Nearness spelled(String written, String form) {
+    if (written.equals(form)) {
+      return SAME;
+    }
     double off = Spelling.off(written, form);
     return off <= Spelling.limit(form) ? new Nearness(off, letters(written, form)) : FAR;
   }
@@ -77,6 +85,10 @@ record Nearness(double byEar, int byLetters) {
     return this == FAR || other == FAR ? FAR : new Nearness(byEar + other.byEar, byLetters + other.byLetters);
   }
 
+  Nearness orNearer(Nearness other) {
+    return other.byEar < byEar ? other : this;
+  }
+
   boolean far() {
     return byEar == Double.POSITIVE_INFINITY;
   }
@@ -89,6 +101,4 @@ record Nearness(double byEar, int byLetters) {
   boolean nearerThan(Nearness other) {
     return !far() && (other.far() || byEar < other.byEar - EVEN && byLetters < other.byLetters);
   }
-
-  private static final double EVEN = 1e-9;
 }

@@ -8,12 +8,13 @@ import java.util.Set;
 
 /**
  * The words of a thing: its noun and, before or behind it, the words that tell it from another kind. Each
- * word is the set of its forms, one and many; the noun takes the plurals a child makes by rule as well
- * ("leafs", "mouses"), and a unit its short forms.
+ * word is the set of its forms, one and many. A noun is also known by the plurals a child makes by rule
+ * ("leafs", "mouses") and a unit by its short forms, but only as they stand: no spelling is near to those.
  *
+ * @param exact further forms of the noun that count only as they stand
  * @param noun index of the noun: the word that changes from one to many, else the last
  */
-record Phrase(List<Set<String>> words, int noun) {
+record Phrase(List<Set<String>> words, int noun, Set<String> exact) {
   /** More words than this are no name of a thing. */
   private static final int MOST_WORDS = 6;
 
@@ -27,6 +28,9 @@ record Phrase(List<Set<String>> words, int noun) {
     if (one.size() != many.size()) {
       one = many;
     }
+    if (many.isEmpty()) {
+      return new Phrase(List.of(), -1, Set.of());
+    }
     int noun = many.size() - 1;
     for (int i = 0; i < many.size(); i++) {
       if (!one.get(i).equals(many.get(i))) {
@@ -35,16 +39,16 @@ record Phrase(List<Set<String>> words, int noun) {
     }
     List<Set<String>> words = new ArrayList<>();
     for (int i = 0; i < Math.min(MOST_WORDS, many.size()); i++) {
-      words.add(i == noun ? nounForms(one.get(i), many.get(i)) : Set.of(many.get(i)));
+      words.add(i == noun ? new LinkedHashSet<>(List.of(many.get(i), one.get(i))) : Set.of(many.get(i)));
     }
-    return new Phrase(words, Math.min(noun, words.size() - 1));
+    return new Phrase(words, Math.min(noun, words.size() - 1), byRule(one.get(noun), many.get(noun)));
   }
 
   /** A name: every word must be there, none of them is a noun. */
   static Phrase ofName(String name) {
     List<Set<String>> words = new ArrayList<>();
     content(name).stream().limit(MOST_WORDS).forEach(word -> words.add(Set.of(word)));
-    return new Phrase(words, words.size() - 1);
+    return new Phrase(words, words.size() - 1, Set.of());
   }
 
   /** The words without articles and "of", which a child may leave out. */
@@ -54,10 +58,10 @@ record Phrase(List<Set<String>> words, int noun) {
     return content.isEmpty() ? all : content;
   }
 
-  private static Set<String> nounForms(String one, String many) {
-    Set<String> forms = new LinkedHashSet<>(List.of(many, one, one + "s", one + "es", many + "s"));
-    if (one.endsWith("y")) {
-      forms.add(one.substring(0, one.length() - 1) + "ies");
+  private static Set<String> byRule(String one, String many) {
+    Set<String> forms = new LinkedHashSet<>(List.of(one + "s", many + "s"));
+    if (one.matches(".*(?:s|x|z|ch|sh)")) {
+      forms.add(one + "es");
     }
     forms.addAll(Units.shortForms(one));
     forms.addAll(Units.shortForms(many));

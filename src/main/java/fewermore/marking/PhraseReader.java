@@ -2,7 +2,6 @@ package fewermore.marking;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import java.util.function.BiConsumer;
 
 /**
@@ -12,6 +11,8 @@ import java.util.function.BiConsumer;
 final class PhraseReader {
   /** More written words than this are not tried in every way of joining them. */
   private static final int MOST_WORDS = 5;
+  /** Longest written word that is cut into several. */
+  private static final int LONGEST = 30;
 
   private PhraseReader() {}
 
@@ -21,6 +22,10 @@ final class PhraseReader {
    * @param found takes the phrase's words that were read, as bits, and how near the spelling is
    */
   static void read(List<String> written, Phrase phrase, BiConsumer<Integer, Nearness> found) {
+    if (written.size() > MOST_WORDS && written.stream().allMatch(word -> word.length() == 1)) {
+      read(List.of(String.join("", written)), phrase, found);
+      return;
+    }
     if (written.isEmpty() || written.size() > MOST_WORDS || phrase.isEmpty()) {
       return;
     }
@@ -75,26 +80,38 @@ final class PhraseReader {
   }
 
   private static Nearness nearness(List<String> parts, Phrase phrase, Group there) {
+    if (there.length() > 1) {
+      return parts.size() > 1 || Nearness.isCommon(parts.get(0))
+          ? Nearness.FAR : runTogether(parts.get(0), phrase, there.start(), there.length());
+    }
+    if (there.start() == phrase.noun() && phrase.exact().contains(String.join("", parts))) {
+      return Nearness.SAME;
+    }
     Nearness best = Nearness.FAR;
-    for (String form : forms(phrase, there)) {
-      Nearness near = parts.size() == 1 ? Nearness.of(parts.get(0), form) : Nearness.ofJoined(parts, form);
-      if (near.byEar() < best.byEar()) {
-        best = near;
-      }
+    for (String form : phrase.words().get(there.start())) {
+      best = best.orNearer(parts.size() == 1 ? Nearness.of(parts.get(0), form) : Nearness.ofJoined(parts, form));
     }
     return best;
   }
 
-  private static Set<String> forms(Phrase phrase, Group group) {
-    if (group.length() == 1) {
-      return phrase.words().get(group.start());
+  /** One written word for several of the phrase: cut where every piece is near to its own word. */
+  private static Nearness runTogether(String written, Phrase phrase, int from, int length) {
+    Nearness best = Nearness.FAR;
+    if (written.length() > LONGEST) {
+      return best;
     }
-    Set<String> joined = Set.of("");
-    for (Set<String> word : phrase.words().subList(group.start(), group.start() + group.length())) {
-      Set<String> longer = new java.util.LinkedHashSet<>();
-      joined.forEach(start -> word.forEach(form -> longer.add(start + form)));
-      joined = longer;
+    for (String form : phrase.words().get(from)) {
+      if (length == 1) {
+        best = best.orNearer(Nearness.spelled(written, form));
+        continue;
+      }
+      for (int cut = 1; cut < written.length(); cut++) {
+        Nearness first = Nearness.spelled(written.substring(0, cut), form);
+        if (!first.far()) {
+          best = best.orNearer(first.plus(runTogether(written.substring(cut), phrase, from + 1, length - 1)));
+        }
+      }
     }
-    return joined;
+    return best;
   }
 }
