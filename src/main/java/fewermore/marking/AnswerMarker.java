@@ -44,7 +44,7 @@ public final class AnswerMarker {
 
   /** The calculation the answer is looked at as a slip of: the child's own, or with no equation the right one. */
   static Optional<OwnCalculation> calculation(Comparison story, String equation) {
-    return equation == null || Visible.blank(equation)
+    return EquationMarker.mark(story, equation).reason() == EquationReason.BLANK
         ? Optional.of(new OwnCalculation(story.value(story.given().get(0)), story.kind().operation(),
             story.value(story.given().get(1))))
         : EquationMarker.ownCalculation(story, equation);
