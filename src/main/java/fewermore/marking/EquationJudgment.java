@@ -244,8 +244,10 @@ final class EquationJudgment {
     if (term.unknown()) {
       return false;
     }
-    for (int i = 0; i < place; i++) {
-      if (!terms.get(i).unknown() && terms.get(i).signed() == term.signed()) {
+    // From 1: the first of a side may be a result, so the same number there is another matter.
+    for (int i = 1; i < place; i++) {
+      Term before = terms.get(i);
+      if (!before.unknown() && before.sign() == term.sign() && before.value() == term.value()) {
         return false;
       }
     }
