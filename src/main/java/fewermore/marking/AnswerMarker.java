@@ -32,13 +32,12 @@ public final class AnswerMarker {
         return new AnswerMark(AnswerVerdict.STORY_NUMBER, role, List.of());
       }
     }
-    String line = equation == null ? "" : equation;
-    OptionalInt own = EquationMarker.ownValue(story, line);
+    OptionalInt own = equation == null ? OptionalInt.empty() : EquationMarker.ownValue(story, equation);
     // A child of seven knows no numbers below 0: 15 − 19 is 4 to her.
     if (own.isPresent() && Math.abs((long) own.getAsInt()) == answer) {
       return AnswerMark.of(AnswerVerdict.OWN_EQUATION);
     }
-    List<SlipRule> slips = calculation(story, line)
+    List<SlipRule> slips = calculation(story, equation)
         .map(asked -> SlipRule.predicting(asked.first(), asked.operation(), asked.second(), answer)).orElse(List.of());
     return slips.isEmpty()
         ? AnswerMark.of(AnswerVerdict.OTHER) : new AnswerMark(AnswerVerdict.SLIP, null, slips);
@@ -46,7 +45,7 @@ public final class AnswerMarker {
 
   /** The calculation the answer is looked at as a slip of: the child's own, or with no equation the right one. */
   static Optional<OwnCalculation> calculation(Comparison story, String equation) {
-    return EquationMarker.mark(story, equation).reason() == EquationReason.BLANK
+    return equation == null || EquationMarker.mark(story, equation).reason() == EquationReason.BLANK
         ? Optional.of(new OwnCalculation(story.value(story.given().get(0)), story.kind().operation(),
             story.value(story.given().get(1))))
         : EquationMarker.ownCalculation(story, equation);
