@@ -61,6 +61,9 @@ public final class LabelMarker {
     LabelVerdict of(List<String> words) {
       for (List<String> core : sentence.cores(words)) {
         read(core);
+        if (namesIt.same()) {
+          return LabelVerdict.NAMES_IT;
+        }
       }
       return verdict();
     }
@@ -74,6 +77,9 @@ public final class LabelMarker {
           tooGeneral = tooGeneral.orNearer(near);
         }
       });
+      if (namesIt.same()) {
+        return;
+      }
       if (other != null) {
         PhraseReader.read(content, other, (found, near) -> {
           if (names(other, thing, found)) {
@@ -123,9 +129,6 @@ public final class LabelMarker {
     }
 
     private LabelVerdict verdict() {
-      if (namesIt.same()) {
-        return LabelVerdict.NAMES_IT;
-      }
       if (tooGeneral.same()) {
         return LabelVerdict.TOO_GENERAL;
       }

@@ -17,7 +17,8 @@ final class PhraseReader {
   private PhraseReader() {}
 
   /**
-   * Tells each way to read the written words.
+   * Tells each way to read the written words, words as they stand first; when they are the phrase's very
+   * words, no more.
    *
    * @param found takes the phrase's words that were read, as bits, and how near the spelling is
    */
@@ -29,10 +30,15 @@ final class PhraseReader {
     if (written.isEmpty() || written.size() > MOST_WORDS || phrase.isEmpty()) {
       return;
     }
+    boolean[] exact = {false};
+    BiConsumer<Integer, Nearness> noting = (bits, near) -> {
+      exact[0] |= near.same();
+      found.accept(bits, near);
+    };
     for (List<Group> right : groupings(phrase.words().size())) {
       for (List<Group> left : groupings(written.size())) {
-        if (left.size() <= right.size()) {
-          assign(written, phrase, left, right, 0, 0, Nearness.SAME, found);
+        if (left.size() <= right.size() && !exact[0]) {
+          assign(written, phrase, left, right, 0, 0, Nearness.SAME, noting);
         }
       }
     }

@@ -7,22 +7,25 @@ import java.util.regex.Pattern;
  * for children's spellings of nouns and tuned on real ones, no more.
  */
 final class Sounds {
-  private record Rule(Pattern pattern, String sound) {}
+  /** @param needs letters without which the pattern can't be found, looked for first because it is quick */
+  private record Rule(String needs, Pattern pattern, String sound) {}
 
-  private static Rule rule(String pattern, String sound) {
-    return new Rule(Pattern.compile(pattern), sound);
+  private static Rule rule(String needs, String pattern, String sound) {
+    return new Rule(needs, Pattern.compile(pattern), sound);
   }
 
   /** Tried one after the other; capitals stand for sounds that have no letter of their own. */
   private static final Rule[] RULES = {
-    rule("^[kgp]n", "n"), rule("^wr", "r"), rule("^ps", "s"), rule("^x", "z"), rule("wh", "w"), rule("rh", "r"),
-    rule("sch", "sk"), rule("tch", "C"), rule("[ts]+ion", "Sun"), rule("ch", "C"), rule("sh", "S"), rule("ph", "f"),
-    rule("igh", "i"), rule("eigh|aigh", "a"), rule("augh|ough", "o"), rule("gh", ""), rule("ck", "k"),
-    rule("qu", "kw"), rule("x", "ks"), rule("sc(?=[eiy])", "s"), rule("c(?=[eiy])", "s"), rule("c", "k"),
-    rule("q", "k"), rule("dg(?=e)", "j"), rule("g(?=[eiy])", "j"), rule("th", "T"), rule("mb$", "m"),
-    rule("stle(?=s?$)", "sul"), rule("(?<=[^aeiouy])le(?=s?$)", "ul"), rule("(?<=[^aeiouy])e(?=s?$)", ""),
-    rule("z", "s"), rule("y", "i"), rule("ee|ea|ie|ei", "e"), rule("oo|ou|ew|ue|ui", "u"), rule("ai|au|aw", "a"),
-    rule("oa|ow|oe", "o"), rule("[aeiou]r(?![aeiou])", "ur"), rule("(.)\\1+", "$1"),
+    rule("n", "^[kgp]n", "n"), rule("wr", "^wr", "r"), rule("ps", "^ps", "s"), rule("x", "^x", "z"),
+    rule("wh", "wh", "w"), rule("rh", "rh", "r"), rule("sch", "sch", "sk"), rule("tch", "tch", "C"),
+    rule("ion", "[ts]+ion", "Sun"), rule("ch", "ch", "C"), rule("sh", "sh", "S"), rule("ph", "ph", "f"),
+    rule("igh", "eigh|aigh", "a"), rule("igh", "igh", "i"), rule("ugh", "augh|ough", "o"), rule("gh", "gh", ""),
+    rule("ck", "ck", "k"), rule("qu", "qu", "kw"), rule("x", "x", "ks"), rule("sc", "sc(?=[eiy])", "s"),
+    rule("c", "c(?=[eiy])", "s"), rule("c", "c", "k"), rule("q", "q", "k"), rule("dge", "dg(?=e)", "j"),
+    rule("g", "g(?=[eiy])", "j"), rule("th", "th", "T"), rule("mb", "mb$", "m"), rule("stle", "stle(?=s?$)", "sul"),
+    rule("le", "(?<=[^aeiouy])le(?=s?$)", "ul"), rule("e", "(?<=[^aeiouy])e(?=s?$)", ""), rule("z", "z", "s"),
+    rule("y", "y", "i"), rule("e", "ee|ea|ie|ei", "e"), rule("", "oo|ou|ew|ue|ui", "u"), rule("a", "ai|au|aw", "a"),
+    rule("o", "oa|ow|oe", "o"), rule("r", "[aeiou]r(?![aeiou])", "ur"),
   };
 
   private Sounds() {}
@@ -30,8 +33,21 @@ final class Sounds {
   static String of(String word) {
     String sound = word;
     for (Rule rule : RULES) {
-      sound = rule.pattern().matcher(sound).replaceAll(rule.sound());
+      if (sound.contains(rule.needs())) {
+        sound = rule.pattern().matcher(sound).replaceAll(rule.sound());
+      }
     }
-    return sound;
+    return single(sound);
+  }
+
+  /** Doubled sounds are heard once. */
+  private static String single(String sound) {
+    StringBuilder single = new StringBuilder(sound.length());
+    for (int i = 0; i < sound.length(); i++) {
+      if (i == 0 || sound.charAt(i) != sound.charAt(i - 1)) {
+        single.append(sound.charAt(i));
+      }
+    }
+    return single.toString();
   }
 }

@@ -93,6 +93,10 @@ public final class LabelMeasure {
     System.out.println();
     report("chosen on  ", chosenOn, true);
     report("held back  ", measuredOn, false);
+    var traps = SpecFile.read("near-words.md");
+    long read = traps.stream().filter(trap ->
+        LabelMarker.mark(trap.story(), trap.cell("written")) == LabelVerdict.NAMES_IT).count();
+    System.out.printf("near words read as the thing %s%n", share((int) read, traps.size()));
   }
 
   static List<Misspelling> read(Path file) throws IOException {
