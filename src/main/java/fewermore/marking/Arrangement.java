@@ -11,7 +11,7 @@ import fewermore.story.Operation;
  *
  * @param unknown which of the three is not known: {@value #TOTAL}, {@value #PART} or {@value #OTHER_PART}
  */
-record Arrangement(long total, long part, long otherPart, int unknown) implements Grouping.Others {
+record Arrangement(long total, long part, long otherPart, int unknown) {
   static final int TOTAL = 0;
   static final int PART = 1;
   static final int OTHER_PART = 2;
@@ -108,8 +108,9 @@ record Arrangement(long total, long part, long otherPart, int unknown) implement
     if (side.size() == 1) {
       return side.allCountWith(sign);
     }
-    return side.sum() == sign * value(unknown)
-        || side.allCountWith(sign) && side.terms().stream().anyMatch(this::suffices);
+    boolean right = isRight(side.sum(), sign);
+    return holdsOther(side) ? right || side.allCountWith(sign)
+        : right && side.allCountWith(sign) && isOneNumberRepeated(side);
   }
 
   /** Whether the side is numbers that make {@code known}, and the unknown. */
@@ -117,20 +118,38 @@ record Arrangement(long total, long part, long otherPart, int unknown) implement
     if (side.unknowns() > 0) {
       return side.unknowns() == 1 && side.unknownSign() == sign && side.sum() == known;
     }
-    return side.sum() - known == sign * value(unknown)
-        ? Grouping.makes(side, known)
-        : Grouping.makes(side, known, sign > 0 ? this : new Falling(this));
+    if (!isRight(side.sum() - known, sign)) {
+      return Grouping.makes(side, known, new Jumps(this, sign));
+    }
+    return Grouping.makes(side, known, new Jumps(this, 0))
+        || Grouping.makes(side, known, new Repeated(value((unknown + 1) % 3), sign))
+        || Grouping.makes(side, known, new Repeated(value((unknown + 2) % 3), sign));
   }
 
-  /** Jumps whose sum is wrong must all go one way. */
-  @Override
-  public boolean may(Term term) {
-    return term.sign() > 0;
+  private static boolean isOneNumberRepeated(Side side) {
+    for (Term term : side.terms()) {
+      if (term.value() != side.first().value()) {
+        return false;
+      }
+    }
+    return true;
   }
 
-  /** Known numbers repeated, and nothing else, do not stand for the unknown. */
-  @Override
-  public boolean suffices(Term term) {
+  private boolean isRight(long jumps, int sign) {
+    return unknownValue() >= 0 && jumps == sign * unknownValue();
+  }
+
+  private boolean holdsOther(Side side) {
+    for (Term term : side.terms()) {
+      if (isOther(term)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether it is a number that is not known. */
+  private boolean isOther(Term term) {
     for (int quantity = TOTAL; quantity <= OTHER_PART; quantity++) {
       if (quantity != unknown && term.value() == value(quantity)) {
         return false;
@@ -139,15 +158,33 @@ record Arrangement(long total, long part, long otherPart, int unknown) implement
     return true;
   }
 
-  private record Falling(Arrangement of) implements Grouping.Others {
+  /**
+   * Numbers in the unknown's place that are not all known ones.
+   *
+   * @param way +1 or −1 when all must count with that sign, 0 when they may go both ways
+   */
+  private record Jumps(Arrangement of, int way) implements Grouping.Others {
     @Override
     public boolean may(Term term) {
-      return term.sign() < 0;
+      return way == 0 || term.sign() == way;
     }
 
     @Override
     public boolean suffices(Term term) {
-      return of.suffices(term);
+      return of.isOther(term);
+    }
+  }
+
+  /** One known number, once or again and again, in the unknown's place: only where that is right. */
+  private record Repeated(long value, int way) implements Grouping.Others {
+    @Override
+    public boolean may(Term term) {
+      return term.value() == value && term.sign() == way;
+    }
+
+    @Override
+    public boolean suffices(Term term) {
+      return true;
     }
   }
 }

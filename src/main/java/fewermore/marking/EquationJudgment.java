@@ -39,10 +39,11 @@ final class EquationJudgment {
     this.story = story;
     this.equation = equation;
     this.sides = sides;
-    this.interpretations = Interpretations.of(sides,
-        equation.sides().get(sides.size() - 1) instanceof Expression.Unknown last && last.isEmptySide());
     this.given = story.value(story.given().get(0));
     this.otherGiven = story.value(story.given().get(1));
+    boolean lastIsEmpty =
+        equation.sides().get(sides.size() - 1) instanceof Expression.Unknown last && last.isEmptySide();
+    this.interpretations = Interpretations.of(sides, lastIsEmpty, given, otherGiven);
     this.whereabouts = new Whereabouts(sides, given, otherGiven);
   }
 
@@ -254,7 +255,10 @@ final class EquationJudgment {
     return true;
   }
 
-  /** A result alone on its side is a copy of a given number only if the equation is true with that one. */
+  /**
+   * A result alone on its side is a copy of a given number only if the equation is true with that one; and a
+   * chain is taken whole only if it is then true, since otherwise its steps say what is meant.
+   */
   private boolean fitsWith(int restored, int side, int place, boolean mustBeTrue) {
     Term term = sides.get(side).terms().get(place);
     if (!Miscopy.is(term.value(), restored)) {
@@ -265,7 +269,9 @@ final class EquationJudgment {
     List<Side> with = new ArrayList<>(sides);
     with.set(side, new Side(terms));
     EquationJudgment other = new EquationJudgment(story, equation, with);
-    return other.states(other.asked()) && !(mustBeTrue && !other.understood.isTrue(story.answer()));
+    return other.states(other.asked())
+        && (!mustBeTrue && (sides.size() <= 2 || other.understood.isRunOn())
+            || other.understood.isTrue(story.answer()));
   }
 
   Optional<OwnCalculation> ownCalculation() {

@@ -22,18 +22,20 @@ final class Interpretations {
   private static final Term MISSING = new Term(1, true, 0, NOWHERE, null);
 
   private final List<Side> sides;
-  private final boolean lastIsEmpty;
+  private final int given;
+  private final int otherGiven;
   private final boolean holdsUnknown;
   private final List<Interpretation> found = new ArrayList<>(2);
 
-  private Interpretations(List<Side> sides, boolean lastIsEmpty) {
+  private Interpretations(List<Side> sides, int given, int otherGiven) {
     this.sides = sides;
-    this.lastIsEmpty = lastIsEmpty;
+    this.given = given;
+    this.otherGiven = otherGiven;
     this.holdsUnknown = sides.stream().anyMatch(side -> side.unknowns() > 0);
   }
 
   /** @param lastIsEmpty whether the last side is empty and stands there as an unknown sign */
-  static List<Interpretation> of(List<Side> sides, boolean lastIsEmpty) {
+  static List<Interpretation> of(List<Side> sides, boolean lastIsEmpty, int given, int otherGiven) {
     Side first = sides.get(0);
     if (sides.size() == 1) {
       return List.of(Interpretation.plain(new Statement(first, Side.of(MISSING)), List.of()));
@@ -44,19 +46,27 @@ final class Interpretations {
       if (!first.hasOperation() || !sides.get(1).hasOperation()) {
         return List.of(asItStands);
       }
-      Interpretations all = new Interpretations(sides, false);
+      Interpretations all = new Interpretations(sides, given, otherGiven);
       all.found.add(asItStands);
-      all.withoutLastResult(sides);
-      all.strungTogether(sides);
-      List<Side> turned = List.of(sides.get(1), first);
-      all.withoutLastResult(turned);
-      all.strungTogether(turned);
+      all.eitherWayRound(List.of(sides.get(1), first));
       return all.found;
     }
-    return new Interpretations(sides, lastIsEmpty).ofChain();
+    return new Interpretations(sides, given, otherGiven).ofChain(lastIsEmpty);
   }
 
-  private List<Interpretation> ofChain() {
+  /** Two sides mean the same either way round, so each manner is tried both ways before the next. */
+  private void eitherWayRound(List<Side> turned) {
+    if (!holdsUnknown) {
+      strungTogether(sides);
+      strungTogether(turned);
+      reached(sides);
+      reached(turned);
+      runOn(sides, Side.of(MISSING));
+      runOn(turned, Side.of(MISSING));
+    }
+  }
+
+  private List<Interpretation> ofChain(boolean lastIsEmpty) {
     int last = sides.size() - 1;
     Side head = sides.get(0);
     Side end = sides.get(last);
@@ -115,12 +125,12 @@ final class Interpretations {
   }
 
   /** The steps as one side; null when they do not go on from one another. */
-  private static Side joined(List<Side> steps) {
+  private Side joined(List<Side> steps) {
     List<Term> terms = new ArrayList<>(steps.get(0).terms());
     boolean carries = false;
     for (int i = 1; i < steps.size(); i++) {
       Side step = steps.get(i);
-      Term result = step.resultOf(steps.get(i - 1));
+      Term result = step.resultOf(steps.get(i - 1), given, otherGiven);
       if (result == null) {
         return null;
       }
@@ -130,11 +140,11 @@ final class Interpretations {
     return carries ? new Side(terms) : null;
   }
 
-  private static List<Statement> claims(List<Side> steps, Side last) {
+  private List<Statement> claims(List<Side> steps, Side last) {
     List<Statement> claims = new ArrayList<>();
     for (int i = 1; i < steps.size(); i++) {
       Side before = steps.get(i - 1);
-      claims.add(new Statement(before, Side.of(steps.get(i).resultOf(before))));
+      claims.add(new Statement(before, Side.of(steps.get(i).resultOf(before, given, otherGiven))));
     }
     if (last != null && last.first() != MISSING) {
       claims.add(new Statement(steps.get(steps.size() - 1), last));
@@ -174,7 +184,7 @@ final class Interpretations {
         break;
       }
       Side next = steps.get(i + 1);
-      Term result = next.resultOf(step);
+      Term result = next.resultOf(step, given, otherGiven);
       carried = next.hasOperation() && result != null;
       if (step.hasOperation()) {
         says.add(new Statement(step, carried ? Side.of(result) : next));

@@ -87,13 +87,18 @@ final class Side {
 
   /**
    * The number by which this side goes on from the result of {@code before}: the one that is its true result,
-   * else the first, taken as a wrong result; from a side that is one number, only that number again. Null when
-   * it does not go on.
+   * else the first, taken as a wrong result unless the story gives it; from a side that is one number, only
+   * that number again. Null when it does not go on.
    */
-  Term resultOf(Side before) {
+  Term resultOf(Side before, int given, int otherGiven) {
     Term result = before.unknowns > 0 ? null : trueResultOf(before, 0);
-    boolean mayBeWrong = before.hasOperation() && !first().unknown() && first().sign() > 0;
-    return result == null && mayBeWrong ? first() : result;
+    if (result != null || !before.hasOperation()) {
+      return result;
+    }
+    Term first = first();
+    boolean mayBeWrong = !first.unknown() && first.sign() > 0
+        && (before.unknowns > 0 || first.value() != given && first.value() != otherGiven);
+    return mayBeWrong ? first : null;
   }
 
   /** The number in this side that is what {@code before} comes to with the unknown sign as {@code x}, or null. */

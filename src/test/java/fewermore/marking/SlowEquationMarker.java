@@ -138,7 +138,8 @@ final class SlowEquationMarker {
             sides.forEach(side -> copy.add(new ArrayList<>(side)));
             copy.get(i).set(j, term.withValue(restored));
             Stated stated = new SlowEquationMarker(story, copy).stated(fits);
-            if (stated != null && (i != loneSide || stated.isTrue)) {
+            boolean mayBeFalse = i != loneSide && (sides.size() <= 2 || stated != null && stated.runOn);
+            if (stated != null && (mayBeFalse || stated.isTrue)) {
               return "miscopied-number";
             }
           }
@@ -214,9 +215,10 @@ final class SlowEquationMarker {
       plain(wanted, sides.get(0), sides.get(1), found);
       if (sides.get(0).size() > 1 && sides.get(1).size() > 1) {
         List<List<Term>> turned = List.of(sides.get(1), sides.get(0));
-        for (List<List<Term>> steps : List.of(sides, turned)) {
-          runOnWithoutResult(wanted, steps, found);
-          strung(wanted, steps, found);
+        if (sides.stream().noneMatch(this::hasX)) {
+          List.of(sides, turned).forEach(steps -> strung(wanted, steps, found));
+          List.of(sides, turned).forEach(steps -> reaching(wanted, steps, found));
+          List.of(sides, turned).forEach(steps -> runOn(wanted, steps, List.of(x()), false, found));
         }
       }
     } else {
@@ -340,7 +342,8 @@ final class SlowEquationMarker {
       }
     }
     Term first = step.get(0);
-    return before.size() > 1 && !first.unknown() && first.sign() > 0 ? first : null;
+    boolean isGiven = first.value() == one || first.value() == two;
+    return before.size() > 1 && !first.unknown() && first.sign() > 0 && (hasX(before) || !isGiven) ? first : null;
   }
 
   /** Each equals sign with an operation beside it states the relation, and all of it is true. */
@@ -412,6 +415,7 @@ final class SlowEquationMarker {
     int xs = 0;
     int sameSideAsUnknown = 0;
     boolean allKnown = true;
+    Set<Integer> inUnknown = new HashSet<>();
     int unknown = wanted.unknown;
     for (int i = 0; i < terms.size(); i++) {
       Term term = terms.get(i);
@@ -432,6 +436,9 @@ final class SlowEquationMarker {
         }
       } else {
         sum[g] += sign * term.value();
+        if (g == unknown) {
+          inUnknown.add(term.value());
+        }
         allKnown &= g != unknown || wanted.known().contains(term.value());
       }
     }
@@ -444,11 +451,11 @@ final class SlowEquationMarker {
     }
     int due = unknown == 0 ? turn : -turn;
     boolean oneWay = due > 0 ? minus[unknown] == 0 : plus[unknown] == 0;
-    boolean right = sum[unknown] == due * wanted.value(unknown);
+    boolean right = wanted.value(unknown) >= 0 && sum[unknown] == due * wanted.value(unknown);
     boolean alone = size[unknown] == 1 && sameSideAsUnknown == 0;
     boolean stands = xs > 0 ? xs == 1 && size[unknown] == 1 && oneWay
         : alone ? oneWay
-        : right || oneWay && !allKnown;
+        : allKnown ? right && oneWay && inUnknown.size() == 1 : right || oneWay;
     if (!stands || endIsKnown && side[unknown] == -1) {
       return null;
     }
