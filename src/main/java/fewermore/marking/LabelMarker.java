@@ -18,7 +18,8 @@ import java.util.stream.Stream;
 public final class LabelMarker {
   /** Words that would fit any story (general practice, no source). */
   private static final Set<String> GENERAL = Set.of("thing", "things", "thingy", "thingies", "thingys", "stuff", "it",
-      "them", "they", "these", "those", "that", "this", "ones", "item", "items", "object", "objects", "number", "numbers",
+      "them", "they", "these", "those", "that", "this", "ones", "item", "items", "object", "objects", "number",
+      "numbers",
       "something");
 
   private LabelMarker() {}

@@ -31,7 +31,8 @@ record LabelSentence(List<List<String>> names, boolean difference, boolean measu
       "there", "answer");
   private static final Set<String> ARTICLES = Set.of("the", "a", "an");
   private static final Set<String> VERBS = Set.of("has", "have", "had", "haves", "hase", "hav", "got", "get", "gets",
-      "is", "are", "was", "were", "be", "found", "find", "finds", "saw", "sees", "made", "makes", "make", "read", "reads",
+      "is", "are", "was", "were", "be", "found", "find", "finds", "saw", "sees", "made", "makes", "make", "read",
+      "reads",
       "picked", "picks", "pick", "collected", "collects", "counted", "counts", "bought", "buys", "sold", "sells", "ate",
       "eats", "drew", "draws", "baked", "bakes", "planted", "plants", "caught", "catches", "keeps", "kept", "owns",
       "owned", "holds", "held", "carried", "needs", "needed", "weighs", "weigh", "weighed", "measures", "measured",

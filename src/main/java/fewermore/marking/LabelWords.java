@@ -20,7 +20,8 @@ final class LabelWords {
   private LabelWords() {}
 
   static List<String> of(String written) {
-    String plain = Normalizer.normalize(written.toLowerCase(Locale.ROOT).replaceAll("[“”″]", "\""), Normalizer.Form.NFKD);
+    String plain = Normalizer.normalize(written.toLowerCase(Locale.ROOT).replaceAll("[“”″]", "\""),
+        Normalizer.Form.NFKD);
     LabelWords reading = new LabelWords();
     int[] signs = plain.codePoints().filter(c -> Character.getType(c) != Character.NON_SPACING_MARK).toArray();
     for (int i = 0; i < signs.length; i++) {

@@ -40,7 +40,8 @@ public final class Prompts {
     Phrases phrases = Phrases.of("prompts", language);
     Map<String, String> places = new HashMap<>(places(story));
     places.put("look", phrases.say(marks.bars() == null ? "look.story" : "look.bars", Map.of()));
-    return phrases.sayFirst(part.id() + "." + key(story, work, marks, part), places, text -> !tells(text, story.answer()));
+    return phrases.sayFirst(part.id() + "." + key(story, work, marks, part), places,
+        text -> !tells(text, story.answer()));
   }
 
   /** Whether a text holds a number, alone or inside a name. */

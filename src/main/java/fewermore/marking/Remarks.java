@@ -76,7 +76,8 @@ public final class Remarks {
     }
 
     String bars() {
-      boolean exchanged = marks.bars() == BarsVerdict.LONGER_SHORTER_SWAPPED && BarsMarker.longerIsRight(story, work.bars());
+      boolean exchanged = marks.bars() == BarsVerdict.LONGER_SHORTER_SWAPPED
+          && BarsMarker.longerIsRight(story, work.bars());
       return say("bars." + (exchanged ? "amounts-exchanged" : marks.bars().id()), "work", drawn(work.bars()));
     }
 
@@ -136,7 +137,8 @@ public final class Remarks {
             : say("answer.story-number", "work", quoted, "role", say("role." + mark.repeats().id()));
         case OWN_EQUATION -> say("answer.own-equation", "work", quoted, "equation", quote(work.equation()));
         case SLIP -> slip(mark, quoted);
-        case OTHER -> say(Visible.number(work.answer()).isPresent() ? "answer.other" : "answer.no-number", "work", quoted);
+        case OTHER -> say(
+            Visible.number(work.answer()).isPresent() ? "answer.other" : "answer.no-number", "work", quoted);
       };
     }
 

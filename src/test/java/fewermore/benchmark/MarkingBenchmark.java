@@ -40,11 +40,13 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 @Fork(1)
 @Threads(1)
 public class MarkingBenchmark {
-  private final Comparison story = new Comparison(new Persons("Priya", "Jonah"), new Thing("spotted toad", "spotted toads"),
-      new Thing("brown toad", "brown toads"), List.of(new Thing("animal", "animals")), new Relation(61, 35, 26), Role.SMALLER,
+  private final Comparison story = new Comparison(new Persons("Priya", "Jonah"),
+      new Thing("spotted toad", "spotted toads"), new Thing("brown toad", "brown toads"),
+      List.of(new Thing("animal", "animals")), new Relation(61, 35, 26), Role.SMALLER,
       Wording.FEWER, List.of());
 
-  private final String[] labels = {"spotted toads", "35 spoted toads", "Jonah has 35 spotid tods", "toads", "brown toads",
+  private final String[] labels = {"spotted toads", "35 spoted toads", "Jonah has 35 spotid tods", "toads",
+      "brown toads",
       "Jonah", "animals", "frogs", "", "spotted"};
 
   private final Work[] work = {

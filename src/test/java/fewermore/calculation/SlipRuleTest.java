@@ -43,7 +43,8 @@ class SlipRuleTest {
   @EnumSource(SlipRule.class)
   void everyRuleSaysWhatItIsAndWorksItsOwnExample(SlipRule rule) {
     SlipRule.Example example = rule.example();
-    assertEquals(OptionalInt.of(example.writes()), rule.predicts(example.first(), example.operation(), example.second()));
+    assertEquals(OptionalInt.of(example.writes()), rule.predicts(example.first(), example.operation(),
+        example.second()));
     assertTrue(rule.source().contains("computed for this project"), rule.source());
     assertFalse(rule.says().isBlank());
     assertEquals(rule, SlipRule.of(rule.id()).orElseThrow());
@@ -73,7 +74,8 @@ class SlipRuleTest {
     for (int first = 0; first <= SlipRule.LARGEST; first++) {
       for (int second = 0; second < first; second++) {
         for (SlipRule rule : SlipRule.values()) {
-          assertEquals(rule.predicts(first, Operation.SUBTRACT, second), rule.predicts(second, Operation.SUBTRACT, first));
+          assertEquals(rule.predicts(first, Operation.SUBTRACT, second), rule.predicts(second, Operation.SUBTRACT,
+              first));
         }
       }
     }

@@ -19,9 +19,10 @@ import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 
 class MarkCommandTest {
-  private static final String STORY = "{\"persons\":{\"larger\":\"Tomas\",\"smaller\":\"Ines\"},\"thing\":[\"shell\",\"shells\"],"
-      + "\"otherThing\":null,\"wider\":[],\"numbers\":[{\"role\":\"larger\",\"value\":52},{\"role\":\"difference\",\"value\":14}],"
-      + "\"unknown\":\"smaller\",\"wording\":\"fewer\"}";
+  private static final String STORY = """
+      {"persons":{"larger":"Tomas","smaller":"Ines"},"thing":["shell","shells"],"otherThing":null,"wider":[],
+      "numbers":[{"role":"larger","value":52},{"role":"difference","value":14}],"unknown":"smaller","wording":"fewer"}
+      """.replace("\n", "");
 
   private static String line(String id, String work) {
     return "{\"id\":\"" + id + "\",\"story\":" + STORY + ",\"work\":" + work + "}";
@@ -41,12 +42,15 @@ class MarkCommandTest {
 
   @Test
   void aPieceOfWorkIsMarked() throws IOException {
-    Run run = run(line("e1", "{\"equation\":\"52 - 14 = x\",\"answer\":\"38\",\"label\":\"shells\",\"bars\":{\"longer\":\"Tomas\","
-        + "\"longerBar\":\"52\",\"shorterBar\":\"x\",\"gap\":\"14\"}}") + "\n");
+    Run run = run(line("e1", """
+        {"equation":"52 - 14 = x","answer":"38","label":"shells",\
+        "bars":{"longer":"Tomas","longerBar":"52","shorterBar":"x","gap":"14"}}\
+        """) + "\n");
     assertEquals(0, run.exit());
     JsonNode marks = run.lines().get(0);
-    assertEquals("{\"id\":\"e1\",\"equation\":\"fits\",\"solvedForm\":false,\"cueLed\":false,\"equalsChain\":false,\"notTrue\":false,"
-        + "\"expression\":null,\"answer\":\"right\",\"slips\":[],\"label\":\"names-it\",\"bars\":\"fits\",\"says\":",
+    assertEquals("""
+        {"id":"e1","equation":"fits","solvedForm":false,"cueLed":false,"equalsChain":false,"notTrue":false,\
+        "expression":null,"answer":"right","slips":[],"label":"names-it","bars":"fits","says":""",
         marks.toString().substring(0, marks.toString().indexOf("\"says\":") + 7));
     assertEquals(List.of("bars", "equation", "answer", "label"), names(marks.get("says")));
     assertEquals("{}", marks.get("prompt").toString());
@@ -70,7 +74,8 @@ class MarkCommandTest {
   @Test
   void aBadLineInTheMiddleIsAnsweredInItsPlaceAndTheRestGoOn() throws IOException {
     String good = line("good", "{\"answer\":\"38\"}");
-    Run run = run(String.join("\n", good, "{\"id\":7,\"story\":{}}", "not json", "[1]", "", "{\"id\":\"w\",\"story\":" + STORY + "}",
+    Run run = run(String.join("\n", good, "{\"id\":7,\"story\":{}}", "not json", "[1]", "",
+        "{\"id\":\"w\",\"story\":" + STORY + "}",
         line("n", "{\"answer\":38}"), good));
     assertEquals(3, run.exit());
     assertEquals(8, run.lines().size());
@@ -164,7 +169,8 @@ class MarkCommandTest {
   /** 60,000 lines, 25 MB in and more out, are never held: used memory stays within a few megabytes of the start. */
   @Test
   void manyLinesTakeNoMoreMemoryThanFew() throws IOException {
-    byte[] line = (line("m", "{\"equation\":\"52 + 14 = x\",\"answer\":\"66\",\"label\":\"shels\"}") + "\n").getBytes(StandardCharsets.UTF_8);
+    byte[] line = (line("m", "{\"equation\":\"52 + 14 = x\",\"answer\":\"66\",\"label\":\"shels\"}")
+        + "\n").getBytes(StandardCharsets.UTF_8);
     MarkCommand.run(new Repeated(line, 500), OutputStream.nullOutputStream());
     long before = used();
     Repeated many = new Repeated(line, 60_000);

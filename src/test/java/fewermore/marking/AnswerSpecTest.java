@@ -26,7 +26,8 @@ class AnswerSpecTest {
   @MethodSource("examples")
   void everyAnswerOfTheSpecIsMarkedAsItSays(Example example) {
     String equation = example.cell("equation");
-    AnswerMark mark = AnswerMarker.mark(example.story(), equation.equals("(none)") ? null : equation, example.cell("written"));
+    AnswerMark mark = AnswerMarker.mark(example.story(), equation.equals("(none)") ? null : equation,
+        example.cell("written"));
     assertEquals(example.cell("mark"), written(mark), example::toString);
   }
 
@@ -47,8 +48,10 @@ class AnswerSpecTest {
         slips.addAll(List.of(mark[1].split(", ")));
       }
     }
-    assertEquals(Arrays.stream(AnswerVerdict.values()).map(AnswerVerdict::id).collect(Collectors.toCollection(TreeSet::new)), marks);
-    assertEquals(Arrays.stream(SlipRule.values()).map(SlipRule::id).collect(Collectors.toCollection(TreeSet::new)), slips);
+    assertEquals(Arrays.stream(AnswerVerdict.values()).map(AnswerVerdict::id)
+        .collect(Collectors.toCollection(TreeSet::new)), marks);
+    assertEquals(Arrays.stream(SlipRule.values()).map(SlipRule::id).collect(Collectors.toCollection(TreeSet::new)),
+        slips);
     assertTrue(ANSWERS.size() >= 60, ANSWERS.size() + " answers");
   }
 }

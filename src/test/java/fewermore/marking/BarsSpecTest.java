@@ -22,7 +22,8 @@ class BarsSpecTest {
   @ParameterizedTest
   @MethodSource("examples")
   void allBarsOfTheSpecAreMarkedAsItSays(Example example) {
-    Bars bars = new Bars(example.cell("longer"), example.cell("longer bar"), example.cell("shorter bar"), example.cell("gap"));
+    Bars bars = new Bars(example.cell("longer"), example.cell("longer bar"), example.cell("shorter bar"),
+        example.cell("gap"));
     assertEquals(example.cell("mark"), BarsMarker.mark(example.story(), bars).id(), example::toString);
   }
 

@@ -22,7 +22,8 @@ class EstimateSpecTest {
   @ParameterizedTest
   @MethodSource("examples")
   void everyEstimateOfTheSpecIsMarkedAsItSays(Example example) {
-    assertEquals(example.cell("mark"), EstimateMarker.mark(example.story(), example.cell("written")).id(), example::toString);
+    assertEquals(example.cell("mark"), EstimateMarker.mark(example.story(), example.cell("written")).id(),
+        example::toString);
   }
 
   @Test

@@ -77,7 +77,8 @@ public final class LabelMeasure {
 
   public static void main(String[] args) throws IOException {
     if (args.length != 1) {
-      System.out.println("Give the path of the file of misspellings: lines of correct, written, source with tabs between.");
+      System.out.println("Give the path of the file of misspellings: lines of correct, written, source with tabs"
+          + " between.");
       return;
     }
     List<Misspelling> all = read(Path.of(args[0]));
@@ -163,7 +164,8 @@ public final class LabelMeasure {
     ways.add(new Way("weighted letters", shares, (w, r) -> Spelling.byLetters(w, r) / r.length()));
     ways.add(new Way("weighted letters and sound", shares, (w, r) -> Spelling.off(w, r) / r.length()));
 
-    System.out.printf("%n%-38s %6s  %-28s %-22s%n", "way (limit with the best margin)", "limit", "chosen on: read / wrongly",
+    System.out.printf("%n%-38s %6s  %-28s %-22s%n", "way (limit with the best margin)", "limit",
+        "chosen on: read / wrongly",
         "held back: read / wrongly");
     for (Way way : ways) {
       double best = Double.NEGATIVE_INFINITY;
@@ -175,7 +177,8 @@ public final class LabelMeasure {
           limit = each;
         }
       }
-      System.out.printf(Locale.ROOT, "%-38s %6.2f  %6.1f %% / %5.2f %%           %6.1f %% / %5.2f %%%n", way.name(), limit,
+      System.out.printf(Locale.ROOT, "%-38s %6.2f  %6.1f %% / %5.2f %%           %6.1f %% / %5.2f %%%n", way.name(),
+          limit,
           100 * read(chosenOn, way, limit), 100 * wronglyRead(chosenOn, way, limit),
           100 * read(measuredOn, way, limit), 100 * wronglyRead(measuredOn, way, limit));
     }
@@ -192,14 +195,16 @@ public final class LabelMeasure {
   }
 
   private static double read(List<Misspelling> some, Way way, double limit) {
-    return shareOf(some, (each, noun) -> each.noun().equals(noun.noun()) && each.correct().equals(noun.correct()), way, limit);
+    return shareOf(some, (each, noun) -> each.noun().equals(noun.noun()) && each.correct().equals(noun.correct()),
+        way, limit);
   }
 
   private static double wronglyRead(List<Misspelling> some, Way way, double limit) {
     return shareOf(some, (each, noun) -> !each.noun().equals(noun.noun()), way, limit);
   }
 
-  private static double shareOf(List<Misspelling> some, BiPredicate<Misspelling, Misspelling> pairs, Way way, double limit) {
+  private static double shareOf(List<Misspelling> some, BiPredicate<Misspelling, Misspelling> pairs, Way way,
+      double limit) {
     int all = 0;
     int near = 0;
     List<Misspelling> nouns = new ArrayList<>(

@@ -23,7 +23,8 @@ class LabelSpecTest {
   @ParameterizedTest
   @MethodSource("examples")
   void everyLabelOfTheSpecIsMarkedAsItSays(Example example) {
-    assertEquals(example.cell("mark"), LabelMarker.mark(example.story(), example.cell("written")).id(), example::toString);
+    assertEquals(example.cell("mark"), LabelMarker.mark(example.story(), example.cell("written")).id(),
+        example::toString);
   }
 
   @ParameterizedTest

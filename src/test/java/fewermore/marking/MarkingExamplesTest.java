@@ -33,7 +33,7 @@ class MarkingExamplesTest {
     var story = StoryJson.read(example.path("story"));
     Work work = WorkJson.read(example.path("work"));
     JsonNode marks = MarksJson.write(story, work, Marker.mark(story, work), Locale.ENGLISH);
-    example.path("expect").fields().forEachRemaining(expected ->
+    example.path("expect").properties().forEach(expected ->
         assertEquals(expected.getValue(), marks.get(expected.getKey()), example.path("id") + " " + expected.getKey()));
     List.of("equation", "answer", "label", "bars").forEach(part ->
         assertEquals(example.path("work").has(part), marks.has(part), example.path("id") + " " + part));

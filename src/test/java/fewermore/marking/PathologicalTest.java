@@ -18,19 +18,23 @@ import org.junit.jupiter.params.provider.MethodSource;
 class PathologicalTest {
   private static final Duration GUARD = Duration.ofSeconds(5);
   private static final List<Comparison> STORIES = List.of(
-      SpecFile.story("Theo 52, Mara ?, 14 fewer; striped shell/striped shells; not plain shell/plain shells; wider animal/animals"),
+      SpecFile.story("Theo 52, Mara ?, 14 fewer; striped shell/striped shells; not plain shell/plain shells; wider"
+          + " animal/animals"),
       SpecFile.story("the red rope 61, the blue rope ?, 26 fewer; inch/inches"),
-      SpecFile.story("- 61, - 35, ? difference; chocolate chip cookie/chocolate chip cookies; not oat cookie/oat cookies"));
+      SpecFile.story("- 61, - 35, ? difference; chocolate chip cookie/chocolate chip cookies; not oat cookie/oat"
+          + " cookies"));
 
   static Stream<String> writings() {
     return Stream.of(
         "a".repeat(100_000), "striped ".repeat(12_500), "shells shells shells shells shells shells shells shells",
         "9".repeat(100_000), "38 ".repeat(33_000), "(".repeat(100_000), "x = ".repeat(25_000), "1+".repeat(50_000),
         "\u0000", "\u0000\u0001\u0002shells\u0000", "🐚🐚🐚", "38 🐚", "👩‍👩‍👧‍👦", "\u202Esllehs\u202C", "\u200F38\u200E",
-        "\uD800", "\uDC00\uD800", "\uFEFFshells", "s̸̡h̵e̴l̸l̷s̶", "\u0301".repeat(1000), "ﬁsh", "ǅ", "İ", "ßßß", "'''''", "\"\"\"", "$$$",
+        "\uD800", "\uDC00\uD800", "\uFEFFshells", "s̸̡h̵e̴l̸l̷s̶", "\u0301".repeat(1000), "ﬁsh", "ǅ", "İ", "ßßß",
+        "'''''", "\"\"\"", "$$$",
         "''38''", "' s ' s ' s", "of of of", "the the the", "than than than", "and", "has has has has has has has has",
         "38 more 38 more 38 more 38 more 38 more 38 more", "a b c d e f g h i j k l m n o p q r s t u v w x y z",
-        "stripedplainstripedplainstripedpl", "{work} {0} ${x} \\u0041", "null", "<script>alert(1)</script>", "=1+1", "\r\n\t", "−−−",
+        "stripedplainstripedplainstripedpl", "{work} {0} ${x} \\u0041", "null", "<script>alert(1)</script>", "=1+1",
+        "\r\n\t", "−−−",
         "٣٨", "３８", "38\u00A0shells", "x".repeat(41), "shell".repeat(40));
   }
 

@@ -185,7 +185,8 @@ class PromptsTest {
       for (Role unknown : Role.values()) {
         for (Wording wording : Wording.values()) {
           if (wording != Wording.DIFFERENCE || unknown == Role.DIFFERENCE) {
-            for (Persons persons : List.of(new Persons("Theo", "Mara"), Persons.UNNAMED, new Persons("Table 38", "Table 14"))) {
+            for (Persons persons : List.of(new Persons("Theo", "Mara"), Persons.UNNAMED, new Persons("Table 38",
+                "Table 14"))) {
               stories.add(new Comparison(persons, new Thing("striped shell", "striped shells"),
                   new Thing("plain shell", "plain shells"), List.of(), relation, unknown, wording, List.of()));
             }

@@ -23,17 +23,18 @@ class RemarksTest {
 
   @Test
   void aSlipIsQuotedWithItsCalculationAndCalledAHint() {
-    assertEquals("Answers “46” for 62 − 28, which is 34; “46” comes out if the child took the smaller digit from the larger"
-        + " in each place; one answer alone is only a hint.", remark(Part.ANSWER, new Work("62 - 28 = x", "46", null, null, null)));
-    assertEquals("Answers “44” for 62 − 28, which is 34; “44” comes out if the child borrowed a ten but left the tens as they"
-        + " were, or took one ten too few; one answer alone can’t tell, and is only a hint.",
+    assertEquals("Answers “46” for 62 − 28, which is 34; “46” comes out if the child took the smaller digit from the"
+        + " larger in each place; one answer alone is only a hint.", remark(Part.ANSWER, new Work("62 - 28 = x", "46", null,
+        null, null)));
+    assertEquals("Answers “44” for 62 − 28, which is 34; “44” comes out if the child borrowed a ten but left the tens"
+        + " as they were, or took one ten too few; one answer alone can’t tell, and is only a hint.",
         remark(Part.ANSWER, new Work("28 - 62 = x", "44", null, null, null)));
   }
 
   @Test
   void theDifferenceRepeatedIsSaidToMayHaveBeenReadAsAnAmount() {
-    assertEquals("Answers “28”, which the story gives as the difference: it may have been read as how many somebody has;"
-        + " the answer is 34.", remark(Part.ANSWER, new Work(null, "28", null, null, null)));
+    assertEquals("Answers “28”, which the story gives as the difference: it may have been read as how many somebody"
+        + " has; the answer is 34.", remark(Part.ANSWER, new Work(null, "28", null, null, null)));
   }
 
   @Test
@@ -44,11 +45,11 @@ class RemarksTest {
 
   @Test
   void bothBarsAndTheGapAreTold() {
-    assertEquals("Draws the longer bar for Theo, with 62 on it, 28 on the shorter bar and ? on the gap; 28 is how far apart"
-        + " the amounts are, not an amount: “28 more” or “28 fewer” may have been read as “has 28”.",
+    assertEquals("Draws the longer bar for Theo, with 62 on it, 28 on the shorter bar and ? on the gap; 28 is how far"
+        + " apart the amounts are, not an amount: “28 more” or “28 fewer” may have been read as “has 28”.",
         remark(Part.BARS, new Work(null, null, null, new Bars("Theo", "62", "28", "x"), null)));
-    assertEquals("Draws two bars of the same length, with 62 on the first, ? on the second and nothing on the gap; a place is"
-        + " empty, or holds what belongs to another place.",
+    assertEquals("Draws two bars of the same length, with 62 on the first, ? on the second and nothing on the gap; a"
+        + " place is empty, or holds what belongs to another place.",
         remark(Part.BARS, new Work(null, null, null, new Bars("", "62", "x", ""), null)));
   }
 
@@ -75,7 +76,8 @@ class RemarksTest {
     SpecFile.read("estimates.md").forEach(example -> seen.add(checked(example, Part.ESTIMATE,
         new Work(null, null, null, null, example.cell("written")), example.cell("written"))));
     SpecFile.read("bars.md").forEach(example -> seen.add(checked(example, Part.BARS, new Work(null, null, null,
-        new Bars(example.cell("longer"), example.cell("longer bar"), example.cell("shorter bar"), example.cell("gap")), null),
+        new Bars(example.cell("longer"), example.cell("longer bar"), example.cell("shorter bar"),
+            example.cell("gap")), null),
         example.cell("gap").replace("x", "?"))));
     assertTrue(seen.size() > 400, seen.size() + " sentences");
   }

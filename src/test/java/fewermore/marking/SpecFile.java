@@ -19,7 +19,8 @@ import java.util.TreeMap;
  *
  * <pre>
  * ## Section
- * Story: `Priya 61, Jonah ?, 26 fewer; spotted toad/spotted toads; not brown toad/brown toads; wider animal/animals; also 6`
+ * Story: `Priya 61, Jonah ?, 26 fewer; spotted toad/spotted toads; not brown toad/brown toads; wider animal/animals;
+ * also 6`
  *
  * | n | written | mark |
  * |---|---|---|
@@ -27,7 +28,8 @@ import java.util.TreeMap;
  * </pre>
  *
  * The story names who has more, who has fewer and the difference with its wording, the unknown as {@code ?}
- * and nobody as {@code -}; then the thing, one and many. A column {@code thing} replaces the story's. Numbers of examples run on
+ * and nobody as {@code -}; then the thing, one and many. A column {@code thing} replaces the story's. Numbers of
+ * examples run on
  * through the file. What stands between backticks is taken as it is, with {@code \\u0000} for signs that do not show.
  */
 final class SpecFile {
@@ -93,7 +95,8 @@ final class SpecFile {
     }
     int number = Integer.parseInt(cells.get(0));
     if (number != examples.size() + 1) {
-      throw new IllegalStateException(name + ", " + section + ": example " + (examples.size() + 1) + " is numbered " + number);
+      throw new IllegalStateException(name + ", " + section + ": example " + (examples.size() + 1) + " is numbered "
+          + number);
     }
     String thing = byColumn.get("thing");
     examples.add(new Example(name, section, number, story(thing == null ? story : story + "; " + thing), byColumn));
