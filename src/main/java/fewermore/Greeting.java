@@ -1,0 +1,44 @@
+package fewermore;
+
+import fewermore.web.App;
+import fewermore.web.QrCode;
+import fewermore.web.Settings;
+import java.io.PrintStream;
+import java.util.Optional;
+
+/** What the terminal says at the start, in plain words. */
+final class Greeting {
+  private final App app;
+  private final Settings settings;
+
+  Greeting(App app, Settings settings) {
+    this.app = app;
+    this.settings = settings;
+  }
+
+  void print(PrintStream out) {
+    out.println();
+    out.println("Fewermore is running.");
+    out.println();
+    out.println("  You, on this laptop:   " + app.teacherAddress());
+    Optional<String> address = app.reach().address();
+    if (address.isPresent()) {
+      out.println("  Tablets, on the Wi-Fi: " + address.get());
+      if (app.reach().choice().vpn()) {
+        out.println("  A VPN is on; tablets may not reach this laptop. Switch it off and look again.");
+      }
+      out.println("  The data lie in:       " + settings.data().toAbsolutePath().normalize());
+      out.println();
+      String door = app.doorAddress().orElse(address.get());
+      out.println(app.doorAddress().isPresent()
+          ? "Tablets scan this (today's door; it is on the Board too):"
+          : "Tablets scan this (they come in when there is a class; today's door is then on the Board):");
+      out.println();
+      out.println(QrCode.of(door).forTerminal());
+    } else {
+      out.println("  Tablets:               no network found. Join the Wi-Fi; the Board shows the address then.");
+      out.println("  The data lie in:       " + settings.data().toAbsolutePath().normalize());
+    }
+    out.println("Closing this window or the laptop's lid stops the tablets. Stop with Ctrl-C.");
+  }
+}

@@ -1,0 +1,2 @@
+/** Settings, wiring, start. */
+package fewermore;

@@ -1,0 +1,60 @@
+package fewermore.problem;
+
+import fewermore.story.Relation;
+import fewermore.story.Role;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+
+/** Chooses a problem's numbers so that they fit the class and tell the ways of going wrong apart. */
+public final class NumberChooser {
+  private NumberChooser() {}
+
+  /**
+   * Chosen numbers, with the proof that they are clean or the pairs that they could not separate.
+   *
+   * @param notSeparated empty when the numbers are clean
+   */
+  public record Choice(Relation amounts, List<NotSeparated> notSeparated) {
+    public boolean clean() {
+      return notSeparated.isEmpty();
+    }
+  }
+
+  /**
+   * Numbers by chance among those that separate the most rivals: clean ones wherever there are any.
+   *
+   * @param taken numbers already in the set, not taken again while others are left
+   */
+  public static Choice choose(Role unknown, NumberRange range, Regrouping regrouping, Random random,
+      Set<Relation> taken) {
+    List<Relation> best = best(candidates(unknown, range, regrouping), unknown);
+    List<Relation> fresh = best.stream().filter(amounts -> !taken.contains(amounts)).toList();
+    List<Relation> from = fresh.isEmpty() ? best : fresh;
+    Relation amounts = from.get(random.nextInt(from.size()));
+    return new Choice(amounts, Cleanness.notSeparated(amounts, unknown));
+  }
+
+  /** All numbers of that range and regrouping with smaller ≠ difference, clean or not, in a fixed order. */
+  public static List<Relation> candidates(Role unknown, NumberRange range, Regrouping regrouping) {
+    List<Relation> candidates = new ArrayList<>();
+    // 100 itself is met as an answer only: 100 − 47 trades twice, which is another lesson.
+    int largest = unknown == Role.LARGER || range.limit() < 100 ? range.limit() : 99;
+    for (int larger = range.limit() / 2 + 1; larger <= largest; larger++) {
+      for (int smaller = range.least(); smaller <= larger - range.least(); smaller++) {
+        Relation amounts = new Relation(larger, smaller, larger - smaller);
+        // With equal parts "repeats the difference" is right, and nothing is learned from it.
+        if (amounts.firstPart() != amounts.secondPart() && regrouping.allows(amounts)) {
+          candidates.add(amounts);
+        }
+      }
+    }
+    return List.copyOf(candidates);
+  }
+
+  private static List<Relation> best(List<Relation> candidates, Role unknown) {
+    int fewest = candidates.stream().mapToInt(each -> Cleanness.notSeparated(each, unknown).size()).min().orElseThrow();
+    return candidates.stream().filter(each -> Cleanness.notSeparated(each, unknown).size() == fewest).toList();
+  }
+}

@@ -1,0 +1,136 @@
+package fewermore.store;
+
+import fewermore.calculation.SlipRule;
+import fewermore.marking.AnswerMark;
+import fewermore.marking.AnswerVerdict;
+import fewermore.marking.BarsVerdict;
+import fewermore.marking.EquationMark;
+import fewermore.marking.EquationReason;
+import fewermore.marking.EstimateVerdict;
+import fewermore.marking.LabelVerdict;
+import fewermore.marking.Marks;
+import fewermore.marking.Part;
+import fewermore.story.Role;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+
+/**
+ * Marks as rows and back: a verdict a part, and its notes by id. Places in the text and the reasons of an
+ * unreadable line are not kept: marking again gives them.
+ */
+final class MarkRows {
+  /** One part's mark as it stands in a row. */
+  record Row(Part part, String verdict, String notes) {}
+
+  private MarkRows() {}
+
+  static List<Row> of(Marks marks) {
+    List<Row> rows = new ArrayList<>();
+    if (marks.bars() != null) {
+      rows.add(new Row(Part.BARS, marks.bars().id(), ""));
+    }
+    if (marks.equation() != null) {
+      rows.add(new Row(Part.EQUATION, marks.equation().reason().id(), notes(marks.equation())));
+    }
+    if (marks.answer() != null) {
+      rows.add(new Row(Part.ANSWER, marks.answer().verdict().id(), notes(marks.answer())));
+    }
+    if (marks.label() != null) {
+      rows.add(new Row(Part.LABEL, marks.label().id(), ""));
+    }
+    if (marks.estimate() != null) {
+      rows.add(new Row(Part.ESTIMATE, marks.estimate().id(), ""));
+    }
+    return rows;
+  }
+
+  private static String notes(EquationMark mark) {
+    List<String> notes = new ArrayList<>();
+    if (mark.solvedForm()) {
+      notes.add("solved-form");
+    }
+    if (mark.cueLed()) {
+      notes.add("cue-led");
+    }
+    if (mark.equalsChain()) {
+      notes.add("equals-chain");
+    }
+    if (mark.notTrue()) {
+      notes.add("not-true");
+    }
+    if (mark.expression() != null) {
+      notes.add("expression:" + mark.expression().id());
+    }
+    return String.join(" ", notes);
+  }
+
+  private static String notes(AnswerMark mark) {
+    List<String> notes = new ArrayList<>();
+    if (mark.repeats() != null) {
+      notes.add("repeats:" + mark.repeats().id());
+    }
+    mark.slips().forEach(slip -> notes.add("slip:" + slip.id()));
+    return String.join(" ", notes);
+  }
+
+  /** The marks of one piece of work. {@code overruled} verdicts stand in the place of the app's own. */
+  static Marks marks(List<Row> rows, Map<Part, String> overruled) {
+    Map<Part, Row> byPart = new EnumMap<>(Part.class);
+    rows.forEach(row -> byPart.put(row.part(), row));
+    overruled.forEach((part, verdict) -> {
+      Row own = byPart.get(part);
+      byPart.put(part, own != null && own.verdict().equals(verdict) ? own : new Row(part, verdict, ""));
+    });
+    return new Marks(
+        equation(byPart.get(Part.EQUATION)),
+        answer(byPart.get(Part.ANSWER)),
+        verdict(byPart.get(Part.LABEL), LabelVerdict.values(), LabelVerdict::id),
+        verdict(byPart.get(Part.BARS), BarsVerdict.values(), BarsVerdict::id),
+        verdict(byPart.get(Part.ESTIMATE), EstimateVerdict.values(), EstimateVerdict::id));
+  }
+
+  private static EquationMark equation(Row row) {
+    if (row == null) {
+      return null;
+    }
+    List<String> notes = words(row.notes());
+    return new EquationMark(
+        one(row.verdict(), EquationReason.values(), EquationReason::id),
+        after(notes, "expression:").stream().findFirst()
+            .map(id -> one(id, EquationReason.values(), EquationReason::id)).orElse(null),
+        notes.contains("solved-form"), notes.contains("cue-led"), notes.contains("equals-chain"),
+        notes.contains("not-true"), null, null);
+  }
+
+  private static AnswerMark answer(Row row) {
+    if (row == null) {
+      return null;
+    }
+    List<String> notes = words(row.notes());
+    return new AnswerMark(
+        one(row.verdict(), AnswerVerdict.values(), AnswerVerdict::id),
+        after(notes, "repeats:").stream().findFirst().flatMap(Role::of).orElse(null),
+        after(notes, "slip:").stream().map(id -> one(id, SlipRule.values(), SlipRule::id)).toList());
+  }
+
+  private static <V> V verdict(Row row, V[] values, Function<V, String> id) {
+    return row == null ? null : one(row.verdict(), values, id);
+  }
+
+  private static <V> V one(String id, V[] values, Function<V, String> ids) {
+    return Arrays.stream(values).filter(value -> ids.apply(value).equals(id)).findFirst()
+        .orElseThrow(() -> new IllegalStateException("no mark is called " + id));
+  }
+
+  private static List<String> words(String notes) {
+    return notes.isEmpty() ? List.of() : List.of(notes.split(" "));
+  }
+
+  private static List<String> after(List<String> notes, String prefix) {
+    return notes.stream().filter(note -> note.startsWith(prefix)).map(note -> note.substring(prefix.length())).toList();
+  }
+}

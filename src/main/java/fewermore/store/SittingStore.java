@@ -1,0 +1,247 @@
+package fewermore.store;
+
+import fewermore.classroom.AssignedProblem;
+import fewermore.classroom.Child;
+import fewermore.classroom.Door;
+import fewermore.classroom.ProblemSet;
+import fewermore.classroom.Sitting;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.mapper.RowMapper;
+
+/** Doors, tablets, and who sits at which tablet with which work. */
+public final class SittingStore {
+  /** The work of a sitting on one problem, with the set it belongs to. */
+  public record AssignedWork(String id, ProblemSet set, AssignedProblem problem) {}
+
+  private static final RowMapper<Sitting> SITTING = (row, at) -> new Sitting(
+      row.getString("id"),
+      new Child(row.getLong("child_id"), row.getLong("classroom_id"), row.getString("name"),
+          row.getString("picture"), row.getString("ground"), row.getString("language")),
+      row.getString("tablet_id"), row.getString("tablet_name"),
+      Rows.instant(row, "started_at"), Rows.instant(row, "ended_at"));
+
+  private static final String SELECT_SITTING = """
+      SELECT s.id, s.child_id, c.classroom_id, c.name, c.picture, c.ground, c.language,
+             s.tablet_id, t.name AS tablet_name, s.started_at, s.ended_at
+        FROM sitting s
+        JOIN child c ON c.id = s.child_id
+        JOIN tablet t ON t.id = s.tablet_id
+      """;
+
+  private final Database database;
+
+  public SittingStore(Database database) {
+    this.database = database;
+  }
+
+  /** The class's door of the day; makes it when there is none yet. */
+  public Door door(long classroom, LocalDate day, Supplier<Door> another, Instant now) {
+    Optional<Door> there = newestDoor(classroom, day);
+    return there.isPresent() ? there.get() : changeDoor(another.get(), now);
+  }
+
+  /** Opens a new door: the one before lets nobody in any more. */
+  public Door changeDoor(Door door, Instant now) {
+    database.change(handle -> handle
+        .createUpdate("""
+            INSERT INTO door (classroom_id, work_day, token, pictures, made_at)
+            VALUES (:classroom, :day, :token, :pictures, :now)""")
+        .bind("classroom", door.classroom())
+        .bind("day", door.day())
+        .bind("token", door.token())
+        .bind("pictures", String.join(" ", door.pictures()))
+        .bind("now", Database.utc(now))
+        .execute());
+    return door;
+  }
+
+  private Optional<Door> newestDoor(long classroom, LocalDate day) {
+    return database.read(handle -> handle
+        .createQuery("""
+            SELECT classroom_id, work_day, token, pictures
+              FROM door
+             WHERE classroom_id = :classroom
+               AND work_day = :day
+             ORDER BY id DESC
+             LIMIT 1""")
+        .bind("classroom", classroom)
+        .bind("day", day)
+        .map(DOOR)
+        .findOne());
+  }
+
+  private static final RowMapper<Door> DOOR = (row, at) -> new Door(
+      row.getLong("classroom_id"), Rows.day(row, "work_day"), row.getString("token"),
+      List.of(row.getString("pictures").split(" ")));
+
+  /** The door a token opens, if it is still the newest of its class and day. */
+  public Optional<Door> doorOf(String token) {
+    Optional<Door> door = database.read(handle -> handle
+        .createQuery("""
+            SELECT classroom_id, work_day, token, pictures
+              FROM door
+             WHERE token = :token""")
+        .bind("token", token)
+        .map(DOOR)
+        .findOne());
+    return door.filter(found -> newestDoor(found.classroom(), found.day()).equals(door));
+  }
+
+  /** The doors that are open on a day: the newest of each class. */
+  public List<Door> doorsOpen(LocalDate day) {
+    return database.read(handle -> handle
+        .createQuery("""
+            SELECT classroom_id, work_day, token, pictures
+              FROM door
+             WHERE id IN (SELECT MAX(id) FROM door WHERE work_day = :day GROUP BY classroom_id)
+             ORDER BY id""")
+        .bind("day", day)
+        .map(DOOR)
+        .list());
+  }
+
+  /** Makes a tablet known, by the hash of its cookie. Harmless when it is known already. */
+  public void meetTablet(String id, String name, Instant now) {
+    database.change(handle -> handle
+        .createUpdate("""
+            INSERT INTO tablet (id, name, made_at)
+            VALUES (:id, :name, :now)
+                ON CONFLICT DO NOTHING""")
+        .bind("id", id)
+        .bind("name", name)
+        .bind("now", Database.utc(now))
+        .execute());
+  }
+
+  public Optional<String> tabletName(String id) {
+    return database.read(handle -> handle
+        .createQuery("SELECT name FROM tablet WHERE id = :id")
+        .bind("id", id)
+        .mapTo(String.class)
+        .findOne());
+  }
+
+  public long tablets() {
+    return database.read(handle -> handle.createQuery("SELECT COUNT(*) FROM tablet").mapTo(Long.class).one());
+  }
+
+  /** A child comes in on a tablet; whoever sat there before is ended. */
+  public void start(String id, long child, String tablet, String cookie, Instant now) {
+    database.change(handle -> {
+      handle
+          .createUpdate("""
+              UPDATE sitting
+                 SET ended_at = :now, ended_why = 'next child'
+               WHERE tablet_id = :tablet
+                 AND ended_at IS NULL""")
+          .bind("now", Database.utc(now))
+          .bind("tablet", tablet)
+          .execute();
+      handle
+          .createUpdate("""
+              INSERT INTO sitting (id, child_id, tablet_id, cookie, started_at)
+              VALUES (:id, :child, :tablet, :cookie, :now)""")
+          .bind("id", id)
+          .bind("child", child)
+          .bind("tablet", tablet)
+          .bind("cookie", cookie)
+          .bind("now", Database.utc(now))
+          .execute();
+    });
+  }
+
+  public void end(String sitting, String why, Instant now) {
+    database.change(handle -> handle
+        .createUpdate("""
+            UPDATE sitting
+               SET ended_at = :now, ended_why = :why
+             WHERE id = :sitting
+               AND ended_at IS NULL""")
+        .bind("now", Database.utc(now))
+        .bind("why", why)
+        .bind("sitting", sitting)
+        .execute());
+  }
+
+  /** The sitting a cookie belongs to, open or ended. */
+  public Optional<Sitting> byCookie(String cookie) {
+    return database.read(handle -> handle
+        .createQuery(SELECT_SITTING + " WHERE s.cookie = :cookie")
+        .bind("cookie", cookie)
+        .map(SITTING)
+        .findOne());
+  }
+
+  public Optional<Sitting> find(String sitting) {
+    return database.read(handle -> handle
+        .createQuery(SELECT_SITTING + " WHERE s.id = :sitting")
+        .bind("sitting", sitting)
+        .map(SITTING)
+        .findOne());
+  }
+
+  /** The sittings of a class that are open, in the order of coming in. */
+  public List<Sitting> open(long classroom) {
+    return database.read(handle -> handle
+        .createQuery(SELECT_SITTING + " WHERE c.classroom_id = :classroom AND s.ended_at IS NULL"
+            + " ORDER BY s.started_at, s.id")
+        .bind("classroom", classroom)
+        .map(SITTING)
+        .list());
+  }
+
+  /** The sitting's work for the given sets of its day, in order; what is missing is made. */
+  public List<AssignedWork> works(Sitting sitting, LocalDate day, Supplier<String> ids, Instant now) {
+    List<ProblemSet> sets = database.read(handle ->
+        ProblemStore.setsOf(handle, sitting.child().classroom(), day)).stream().filter(ProblemSet::given).toList();
+    List<AssignedWork> there = database.read(handle -> worksThere(handle, sitting, sets));
+    boolean complete = there.size() == sets.stream().mapToInt(set -> set.problems().size()).sum();
+    return complete ? there : database.write(handle -> {
+      for (ProblemSet set : sets) {
+        for (AssignedProblem problem : set.problems()) {
+          handle
+              .createUpdate("""
+                  INSERT INTO work (id, sitting_id, child_id, problem_id, set_id, made_at)
+                  VALUES (:id, :sitting, :child, :problem, :set, :now)
+                      ON CONFLICT DO NOTHING""")
+              .bind("id", ids.get())
+              .bind("sitting", sitting.id())
+              .bind("child", sitting.child().id())
+              .bind("problem", problem.id())
+              .bind("set", set.id())
+              .bind("now", Database.utc(now))
+              .execute();
+        }
+      }
+      return worksThere(handle, sitting, sets);
+    });
+  }
+
+  private static List<AssignedWork> worksThere(Handle handle, Sitting sitting, List<ProblemSet> sets) {
+    List<AssignedWork> works = new ArrayList<>();
+    for (ProblemSet set : sets) {
+      for (AssignedProblem problem : set.problems()) {
+        handle
+            .createQuery("""
+                SELECT id
+                  FROM work
+                 WHERE sitting_id = :sitting
+                   AND set_id = :set
+                   AND problem_id = :problem""")
+            .bind("sitting", sitting.id())
+            .bind("set", set.id())
+            .bind("problem", problem.id())
+            .mapTo(String.class)
+            .findOne()
+            .ifPresent(id -> works.add(new AssignedWork(id, set, problem)));
+      }
+    }
+    return works;
+  }
+}

@@ -1,0 +1,465 @@
+package fewermore.store;
+
+import fewermore.classroom.AssignedProblem;
+import fewermore.classroom.Child;
+import fewermore.classroom.HandIn;
+import fewermore.classroom.Overrule;
+import fewermore.classroom.PieceOfWork;
+import fewermore.classroom.SentItem;
+import fewermore.json.Json;
+import fewermore.json.StoryJson;
+import fewermore.json.WorkJson;
+import fewermore.marking.Marker;
+import fewermore.marking.Marks;
+import fewermore.marking.Part;
+import fewermore.marking.Sign;
+import fewermore.marking.Signs;
+import fewermore.marking.Work;
+import fewermore.story.Comparison;
+import java.lang.System.Logger;
+import java.lang.System.Logger.Level;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+
+/** What children sent, the marks it got, and what the teacher overruled. */
+public final class WorkStore {
+  private static final Logger LOG = System.getLogger(WorkStore.class.getName());
+
+  /** What became of an item a tablet sent. */
+  public enum Fate {
+    TOOK,
+    UNKNOWN
+  }
+
+  /** How far a work is: what the page of a sitting is filled from. */
+  public record State(
+      Work newest, Instant newestAt, boolean newestHandedIn, int handedIn, HandIn lastHandIn) {}
+
+  private record Place(String sitting, long child, Comparison story, LocalDate setDay, boolean tellLater,
+      ZoneId zone, Instant ended) {}
+
+  private record Key(String work, String page, int seq) {}
+
+  private final Database database;
+
+  public WorkStore(Database database) {
+    this.database = database;
+  }
+
+  /**
+   * Keeps what a sitting sent, and marks what was handed in. When this returns it is on disk. The same item
+   * again changes nothing; the first copy is kept.
+   *
+   * @return what became of each item, in order
+   * @throws NotOnDisk when it may not be on disk: acknowledge nothing
+   */
+  public List<Fate> keep(String sitting, List<SentItem> items, Instant arrived) {
+    return database.write(handle -> keep(handle, sitting, items, arrived));
+  }
+
+  /** {@link #keep} for many sittings at once: one trip to the disk for all. */
+  public void keepAll(Map<String, List<SentItem>> bySitting) {
+    database.change(handle -> bySitting.forEach((sitting, items) -> items.forEach(item ->
+        keep(handle, sitting, List.of(item), item.written()))));
+  }
+
+  private static List<Fate> keep(Handle handle, String sitting, List<SentItem> items, Instant arrived) {
+    List<Fate> fates = new ArrayList<>();
+    for (SentItem item : items) {
+      Optional<Place> place = place(handle, item.work()).filter(found -> found.sitting.equals(sitting));
+      fates.add(place.isPresent() ? Fate.TOOK : Fate.UNKNOWN);
+      place.ifPresent(found -> keep(handle, found, item, arrived));
+    }
+    return fates;
+  }
+
+  private static void keep(Handle handle, Place place, SentItem item, Instant arrived) {
+    if (item.kind() == SentItem.Kind.DRAFT && newerIsThere(handle, item)) {
+      return;
+    }
+    Marks marks = item.kind() == SentItem.Kind.HANDED_IN ? Marker.mark(place.story, item.parts()) : null;
+    boolean prompted = marks != null && Signs.of(marks, place.tellLater).containsValue(Sign.LOOK_AGAIN);
+    String parts = Json.write(WorkJson.write(item.parts()));
+    LocalDate day = item.written().atZone(place.zone).toLocalDate();
+    boolean late = !day.equals(place.setDay) || place.ended != null && arrived.isAfter(place.ended);
+    int added = handle
+        .createUpdate("""
+            INSERT INTO revision (work_id, page, seq, kind, parts, written_at, arrived_at, work_day,
+                                  approximate, late, told_at)
+            VALUES (:work, :page, :seq, :kind, :parts, :written, :arrived, :day, :approximate, :late, :told)
+                ON CONFLICT DO NOTHING""")
+        .bind("work", item.work())
+        .bind("page", item.page())
+        .bind("seq", item.seq())
+        .bind("kind", item.kind().id())
+        .bind("parts", parts)
+        .bind("written", Database.utc(item.written()))
+        .bind("arrived", Database.utc(arrived))
+        .bind("day", day)
+        .bind("approximate", item.approximate())
+        .bind("late", late)
+        .bind("told", prompted ? Database.utc(arrived) : null)
+        .execute();
+    if (added == 0) {
+      sayIfOther(handle, item, parts);
+      return;
+    }
+    if (item.kind() == SentItem.Kind.DRAFT) {
+      forgetOlderDrafts(handle, item);
+    }
+    if (marks != null) {
+      keepMarks(handle, new Key(item.work(), item.page(), item.seq()), marks);
+    }
+  }
+
+  private static Optional<Place> place(Handle handle, String work) {
+    return handle
+        .createQuery("""
+            SELECT w.sitting_id, w.child_id, p.story, s.work_day, s.tell_later, k.time_zone, si.ended_at
+              FROM work w
+              JOIN problem p ON p.id = w.problem_id
+              JOIN problem_set s ON s.id = w.set_id
+              JOIN classroom k ON k.id = s.classroom_id
+              JOIN sitting si ON si.id = w.sitting_id
+             WHERE w.id = :work""")
+        .bind("work", work)
+        .map((row, at) -> new Place(row.getString("sitting_id"), row.getLong("child_id"),
+            StoryJson.read(Json.read(row.getString("story"))), Rows.day(row, "work_day"),
+            row.getBoolean("tell_later"), ZoneId.of(row.getString("time_zone")), Rows.instant(row, "ended_at")))
+        .findOne();
+  }
+
+  private static boolean newerIsThere(Handle handle, SentItem item) {
+    return handle
+        .createQuery("""
+            SELECT COUNT(*)
+              FROM revision
+             WHERE work_id = :work
+               AND page = :page
+               AND seq > :seq
+               AND kind IN ('draft', 'handed-in')""")
+        .bind("work", item.work())
+        .bind("page", item.page())
+        .bind("seq", item.seq())
+        .mapTo(Long.class)
+        .one() > 0;
+  }
+
+  private static void forgetOlderDrafts(Handle handle, SentItem item) {
+    handle
+        .createUpdate("""
+            DELETE FROM revision
+             WHERE work_id = :work
+               AND page = :page
+               AND seq < :seq
+               AND kind = 'draft'""")
+        .bind("work", item.work())
+        .bind("page", item.page())
+        .bind("seq", item.seq())
+        .execute();
+  }
+
+  private static void sayIfOther(Handle handle, SentItem item, String parts) {
+    boolean same = handle
+        .createQuery("""
+            SELECT parts
+              FROM revision
+             WHERE work_id = :work
+               AND page = :page
+               AND seq = :seq""")
+        .bind("work", item.work())
+        .bind("page", item.page())
+        .bind("seq", item.seq())
+        .mapTo(String.class)
+        .findOne()
+        .filter(parts::equals)
+        .isPresent();
+    if (!same) {
+      LOG.log(Level.WARNING, "a tablet used one number for two different pieces of work; the first is kept");
+    }
+  }
+
+  private static void keepMarks(Handle handle, Key key, Marks marks) {
+    for (MarkRows.Row row : MarkRows.of(marks)) {
+      handle
+          .createUpdate("""
+              INSERT INTO mark (work_id, page, seq, part, verdict, notes, rules)
+              VALUES (:work, :page, :seq, :part, :verdict, :notes, :rules)""")
+          .bind("work", key.work)
+          .bind("page", key.page)
+          .bind("seq", key.seq)
+          .bind("part", row.part().id())
+          .bind("verdict", row.verdict())
+          .bind("notes", row.notes())
+          .bind("rules", Marker.VERSION)
+          .execute();
+    }
+  }
+
+  /** One hand-in with all that is needed to tell the tablet about it. */
+  public record Receipt(
+      Comparison story, Work parts, Marks marks, int triesLeft, boolean tellLater, String language, long classroom) {}
+
+  /** What was handed in under a number: the copy that was kept. */
+  public Optional<Receipt> receipt(String work, String page, int seq) {
+    return database.read(handle -> handle
+        .createQuery("""
+            SELECT p.story, r.parts, s.tries, s.tell_later, c.language, c.classroom_id,
+                   (SELECT COUNT(*)
+                      FROM revision r2
+                      JOIN work w2 ON w2.id = r2.work_id
+                     WHERE w2.child_id = w.child_id
+                       AND w2.problem_id = w.problem_id
+                       AND r2.kind = 'handed-in') AS handed_in
+              FROM revision r
+              JOIN work w ON w.id = r.work_id
+              JOIN problem p ON p.id = w.problem_id
+              JOIN problem_set s ON s.id = w.set_id
+              JOIN child c ON c.id = w.child_id
+             WHERE r.work_id = :work
+               AND r.page = :page
+               AND r.seq = :seq
+               AND r.kind = 'handed-in'""")
+        .bind("work", work)
+        .bind("page", page)
+        .bind("seq", seq)
+        .map((row, at) -> {
+          Comparison story = StoryJson.read(Json.read(row.getString("story")));
+          Work parts = work(row);
+          return new Receipt(story, parts, Marker.mark(story, parts),
+              Math.max(0, row.getInt("tries") - row.getInt("handed_in")), row.getBoolean("tell_later"),
+              row.getString("language"), row.getLong("classroom_id"));
+        })
+        .findOne());
+  }
+
+  /** How far a child is on a problem of a set, from all her sittings; empty parts where nothing was sent. */
+  public State state(long child, long problem) {
+    return database.read(handle -> {
+      List<HandIn> handIns = handIns(handle, """
+           WHERE w.child_id = :child
+             AND w.problem_id = :problem
+          """, Map.of("child", child, "problem", problem)).values().stream().flatMap(List::stream).toList();
+      Optional<Map.Entry<Instant, Work>> draft = handle
+          .createQuery("""
+              SELECT r.written_at, r.parts
+                FROM revision r
+                JOIN work w ON w.id = r.work_id
+               WHERE w.child_id = :child
+                 AND w.problem_id = :problem
+                 AND r.kind = 'draft'
+               ORDER BY r.written_at DESC, r.arrived_at DESC, r.seq DESC
+               LIMIT 1""")
+          .bind("child", child)
+          .bind("problem", problem)
+          .map((row, at) -> Map.entry(Rows.instant(row, "written_at"), work(row)))
+          .findOne();
+      HandIn last = handIns.isEmpty() ? null : handIns.get(handIns.size() - 1);
+      boolean draftIsNewer = draft.isPresent() && (last == null || draft.get().getKey().isAfter(last.at()));
+      Work newest = draftIsNewer ? draft.get().getValue() : last == null ? null : last.parts();
+      Instant newestAt = draftIsNewer ? draft.get().getKey() : last == null ? null : last.at();
+      return new State(newest, newestAt, !draftIsNewer && last != null, handIns.size(), last);
+    });
+  }
+
+  /** All hand-ins of a class, by child and problem, children in the order of the list. */
+  public List<PieceOfWork> pieces(long classroom) {
+    return database.read(handle -> {
+      List<Child> children = ClassStore.children(handle, classroom);
+      Map<Long, AssignedProblem> problems = problems(handle, classroom);
+      Map<List<Long>, List<HandIn>> handIns =
+          handIns(handle, " WHERE c.classroom_id = :classroom\n", Map.of("classroom", classroom));
+      List<PieceOfWork> pieces = new ArrayList<>();
+      for (Child child : children) {
+        handIns.forEach((key, tries) -> {
+          if (key.get(0) == child.id()) {
+            pieces.add(new PieceOfWork(child, problems.get(key.get(1)), tries));
+          }
+        });
+      }
+      return pieces;
+    });
+  }
+
+  /** All that a child of this class handed in on the problem a work belongs to. */
+  public Optional<PieceOfWork> piece(long classroom, String work) {
+    return database.read(handle -> handle
+        .createQuery("""
+            SELECT w.child_id, w.problem_id
+              FROM work w
+              JOIN child c ON c.id = w.child_id
+             WHERE w.id = :work
+               AND c.classroom_id = :classroom""")
+        .bind("work", work)
+        .bind("classroom", classroom)
+        .map((row, at) -> List.of(row.getLong("child_id"), row.getLong("problem_id")))
+        .findOne()
+        .flatMap(key -> {
+          List<HandIn> tries = handIns(handle, """
+               WHERE w.child_id = :child
+                 AND w.problem_id = :problem
+              """, Map.of("child", key.get(0), "problem", key.get(1))).getOrDefault(key, List.of());
+          Optional<Child> child = ClassStore.children(handle, classroom).stream()
+              .filter(each -> each.id() == key.get(0)).findFirst();
+          return tries.isEmpty() ? Optional.empty()
+              : child.map(each -> new PieceOfWork(each, problems(handle, classroom).get(key.get(1)), tries));
+        }));
+  }
+
+  private static Map<Long, AssignedProblem> problems(Handle handle, long classroom) {
+    Map<Long, AssignedProblem> problems = new HashMap<>();
+    handle
+        .createQuery("""
+            SELECT id AS problem_id, story, scenario, seed, text_en, text_es, spoken_en, spoken_es
+              FROM problem
+             WHERE classroom_id = :classroom
+             ORDER BY id""")
+        .bind("classroom", classroom)
+        .map(ProblemStore.PROBLEM)
+        .forEach(problem -> problems.put(problem.id(), problem));
+    return problems;
+  }
+
+  /** Hand-ins by (child, problem), in the order they were written. */
+  private static Map<List<Long>, List<HandIn>> handIns(Handle handle, String where, Map<String, Long> ids) {
+    Map<Key, List<MarkRows.Row>> marks = new HashMap<>();
+    handle
+        .createQuery("""
+            SELECT m.work_id, m.page, m.seq, m.part, m.verdict, m.notes
+              FROM mark m
+              JOIN work w ON w.id = m.work_id
+              JOIN child c ON c.id = w.child_id
+            """ + where + " ORDER BY m.work_id, m.page, m.seq, m.part")
+        .bindMap(ids)
+        .map((row, at) -> Map.entry(key(row), new MarkRows.Row(
+            Part.of(row.getString("part")).orElseThrow(), row.getString("verdict"), row.getString("notes"))))
+        .forEach(entry -> marks.computeIfAbsent(entry.getKey(), key -> new ArrayList<>()).add(entry.getValue()));
+    Map<Key, Map<Part, String>> overruled = new HashMap<>();
+    handle
+        .createQuery("""
+            SELECT o.work_id, o.page, o.seq, o.part, o.verdict
+              FROM overrule o
+              JOIN work w ON w.id = o.work_id
+              JOIN child c ON c.id = w.child_id
+            """ + where + " ORDER BY o.id")
+        .bindMap(ids)
+        .map((row, at) -> Map.entry(key(row),
+            Map.entry(Part.of(row.getString("part")).orElseThrow(), row.getString("verdict"))))
+        .forEach(entry -> overruled.computeIfAbsent(entry.getKey(), key -> new EnumMap<>(Part.class))
+            .put(entry.getValue().getKey(), entry.getValue().getValue()));
+    Map<List<Long>, List<HandIn>> handIns = new LinkedHashMap<>();
+    handle
+        .createQuery("""
+            SELECT r.work_id, r.page, r.seq, r.parts, r.written_at, r.work_day, r.late, r.told_at,
+                   w.child_id, w.problem_id, w.sitting_id, t.name AS tablet_name
+              FROM revision r
+              JOIN work w ON w.id = r.work_id
+              JOIN child c ON c.id = w.child_id
+              JOIN sitting s ON s.id = w.sitting_id
+              JOIN tablet t ON t.id = s.tablet_id
+            """ + where + """
+               AND r.kind = 'handed-in'
+             ORDER BY r.written_at, r.arrived_at, r.page, r.seq, r.work_id""")
+        .bindMap(ids)
+        .map((row, at) -> {
+          Key key = key(row);
+          return Map.entry(List.of(row.getLong("child_id"), row.getLong("problem_id")),
+              new HandIn(key.work, key.page, key.seq, Rows.instant(row, "written_at"), Rows.day(row, "work_day"),
+                  row.getString("sitting_id"), row.getString("tablet_name"), row.getBoolean("late"),
+                  Rows.instant(row, "told_at"), work(row),
+                  MarkRows.marks(marks.getOrDefault(key, List.of()), overruled.getOrDefault(key, Map.of()))));
+        })
+        .forEach(entry -> handIns.computeIfAbsent(entry.getKey(), key -> new ArrayList<>()).add(entry.getValue()));
+    return handIns;
+  }
+
+  private static Key key(ResultSet row) throws SQLException {
+    return new Key(row.getString("work_id"), row.getString("page"), row.getInt("seq"));
+  }
+
+  private static Work work(ResultSet row) throws SQLException {
+    return WorkJson.read(Json.read(row.getString("parts")));
+  }
+
+  /**
+   * Sets a mark aside. The app's own stays in its row; the latest of the teacher's counts.
+   *
+   * @return false when this class has no such hand-in or it has no mark for that part
+   */
+  public boolean overrule(
+      long classroom, long teacher, String work, String page, int seq, Part part, String verdict, String note,
+      Instant now) {
+    return database.write(handle -> {
+      Optional<String> was = handle
+          .createQuery("""
+              SELECT m.verdict
+                FROM mark m
+                JOIN work w ON w.id = m.work_id
+                JOIN child c ON c.id = w.child_id
+               WHERE m.work_id = :work
+                 AND m.page = :page
+                 AND m.seq = :seq
+                 AND m.part = :part
+                 AND c.classroom_id = :classroom""")
+          .bind("work", work)
+          .bind("page", page)
+          .bind("seq", seq)
+          .bind("part", part.id())
+          .bind("classroom", classroom)
+          .mapTo(String.class)
+          .findOne();
+      was.ifPresent(own -> handle
+          .createUpdate("""
+              INSERT INTO overrule (work_id, page, seq, part, teacher_id, was, verdict, note, made_at)
+              VALUES (:work, :page, :seq, :part, :teacher, :was, :verdict, :note, :now)""")
+          .bind("work", work)
+          .bind("page", page)
+          .bind("seq", seq)
+          .bind("part", part.id())
+          .bind("teacher", teacher)
+          .bind("was", own)
+          .bind("verdict", verdict)
+          .bind("note", note)
+          .bind("now", Database.utc(now))
+          .execute());
+      return was.isPresent();
+    });
+  }
+
+  /** What the teacher overruled of a hand-in, oldest first. */
+  public List<Overrule> overrules(String work, String page, int seq) {
+    return database.read(handle -> handle
+        .createQuery("""
+            SELECT part, was, verdict, note, made_at
+              FROM overrule
+             WHERE work_id = :work
+               AND page = :page
+               AND seq = :seq
+             ORDER BY id""")
+        .bind("work", work)
+        .bind("page", page)
+        .bind("seq", seq)
+        .map((row, at) -> new Overrule(Part.of(row.getString("part")).orElseThrow(), row.getString("was"),
+            row.getString("verdict"), row.getString("note"), Rows.instant(row, "made_at")))
+        .list());
+  }
+
+  /** How many pieces have been acknowledged in all: hand-ins and drafts as they stand. */
+  public long handIns() {
+    return database.read(handle -> handle
+        .createQuery("SELECT COUNT(*) FROM revision WHERE kind = 'handed-in'")
+        .mapTo(Long.class)
+        .one());
+  }
+}

@@ -1,0 +1,116 @@
+package fewermore.web;
+
+import fewermore.store.Database;
+import io.javalin.Javalin;
+import io.javalin.util.JavalinBindException;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+
+/** The running application: one database, two doors. */
+public final class App implements AutoCloseable {
+  /** A port could not be opened; the message is a plain sentence that says what to do. */
+  public static final class CannotListen extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    CannotListen(String message) {
+      super(message);
+    }
+  }
+
+  private static final int TABLET_THREADS = 80;
+  private static final int TEACHER_THREADS = 24;
+  /** The teacher's pages are served to this very laptop only. */
+  private static final String LOOPBACK = "127.0.0.1";
+
+  private final Services services;
+  private final Javalin tablets;
+  private final Javalin teacher;
+
+  private App(Services services, Javalin tablets, Javalin teacher) {
+    this.services = services;
+    this.tablets = tablets;
+    this.teacher = teacher;
+  }
+
+  /**
+   * Starts on an open database and takes it over: {@link #close} closes it.
+   *
+   * @throws CannotListen when a port is taken; the database stays open
+   */
+  public static App start(Settings settings, Database database, Network network, Clock clock) {
+    Services services = new Services(settings, database, network, clock);
+    TabletHandlers tabletHandlers = new TabletHandlers(services);
+    TeacherHandlers teacherHandlers = new TeacherHandlers(services);
+    Javalin tablets = Doors.open(services, TabletRoutes.of(tabletHandlers), tabletHandlers,
+        settings.host(), settings.port(), TABLET_THREADS);
+    Javalin teacher = Doors.open(services, TeacherRoutes.of(teacherHandlers), teacherHandlers,
+        LOOPBACK, settings.teacherPort(), TEACHER_THREADS);
+    start(tablets, settings.port(), "--port");
+    try {
+      start(teacher, settings.teacherPort(), "--teacher-port");
+    } catch (CannotListen e) {
+      tablets.stop();
+      throw e;
+    }
+    services.reach.opened(tablets.port());
+    return new App(services, tablets, teacher);
+  }
+
+  private static void start(Javalin server, int port, String option) {
+    try {
+      server.start();
+    } catch (JavalinBindException e) {
+      throw new CannotListen("Port " + port + " is taken by another program (or another Fewermore). Stop that one, "
+          + "or choose another port with " + option + " — but then tablets need the new address.");
+    }
+  }
+
+  public int port() {
+    return tablets.port();
+  }
+
+  public int teacherPort() {
+    return teacher.port();
+  }
+
+  /** The address of the teacher's pages. */
+  public String teacherAddress() {
+    return "http://localhost:" + teacherPort();
+  }
+
+  public Reach reach() {
+    return services.reach;
+  }
+
+  /** The address with today's door of the class the teacher looks at first; empty while there is no class. */
+  public Optional<String> doorAddress() {
+    return services.doorAddress();
+  }
+
+  Services services() {
+    return services;
+  }
+
+  /** How often data were forced to disk since the start: for measuring. */
+  public long forces() {
+    return services.database.forces();
+  }
+
+  /** All routes of both doors with who may: for the test of the table. */
+  public static List<Route> tabletRoutes() {
+    return TabletRoutes.of(new TabletHandlers(null));
+  }
+
+  public static List<Route> teacherRoutes() {
+    return TeacherRoutes.of(new TeacherHandlers(null));
+  }
+
+  @Override
+  public void close() {
+    services.live.close();
+    teacher.stop();
+    tablets.stop();
+    services.database.close();
+  }
+}

@@ -1,0 +1,15 @@
+package fewermore.web;
+
+/** Who may use a route. */
+public enum May {
+  /** Whoever can reach the port. */
+  ANYONE,
+  /** A tablet that came in by today's door of a class. */
+  DOOR,
+  /** A tablet on which a child's sitting is open; it reaches that child's own work only. */
+  CHILD,
+  /** Whoever holds the key of a sitting: may add work to it, and nothing else. */
+  KEY,
+  /** The signed-in teacher, for her own classes. */
+  TEACHER
+}

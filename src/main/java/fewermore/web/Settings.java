@@ -1,0 +1,17 @@
+package fewermore.web;
+
+import java.nio.file.Path;
+
+/**
+ * How the app is started.
+ *
+ * @param data the folder all data lie in
+ * @param port the tablets' port; 0 takes any free one
+ * @param teacherPort the teacher's port, on loopback only; 0 takes any free one
+ * @param host the address the tablets' port is bound to; {@code 0.0.0.0} for every network
+ * @param publicAddress the address tablets use when this machine can't know it (in a container), or null
+ */
+public record Settings(Path data, int port, int teacherPort, String host, String publicAddress) {
+  public static final int PORT = 8420;
+  public static final int TEACHER_PORT = 8421;
+}

@@ -1,0 +1,33 @@
+package fewermore.web;
+
+import static fewermore.web.May.ANYONE;
+import static fewermore.web.May.CHILD;
+import static fewermore.web.May.DOOR;
+import static fewermore.web.May.KEY;
+import static fewermore.web.Route.get;
+import static fewermore.web.Route.post;
+
+import io.javalin.http.HandlerType;
+import java.util.List;
+
+/** All that a tablet can ask for, and who may. */
+final class TabletRoutes {
+  private TabletRoutes() {}
+
+  static List<Route> of(TabletHandlers tablet) {
+    return List.of(
+        get("/", ANYONE, tablet::start),
+        get("/in/{door}", ANYONE, tablet::enter),
+        get("/come-in", ANYONE, tablet::comeIn),
+        post("/door", ANYONE, tablet::tapDoor),
+        get("/come-in/{child}", DOOR, tablet::isThisYou),
+        post("/come-in/{child}", DOOR, tablet::itIsMe),
+        get("/mine", CHILD, tablet::mine),
+        get("/mine/{work}", CHILD, tablet::work),
+        post("/mine/{work}", CHILD, tablet::handIn),
+        post("/leave", CHILD, tablet::leave),
+        post("/work", KEY, tablet::send),
+        new Route(HandlerType.OPTIONS, "/work", KEY, tablet::mayAnotherAddressSend),
+        get("/pulse", ANYONE, tablet::pulse));
+  }
+}

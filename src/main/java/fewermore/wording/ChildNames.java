@@ -1,0 +1,105 @@
+package fewermore.wording;
+
+import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+
+/**
+ * First names for the children in problems, from many places, as many girls' as boys'. They stand for nobody; a
+ * class's own names can be kept out. Chosen to be short, spelled alike in English and Spanish, and far enough apart
+ * that two of them in one problem are not mixed up.
+ */
+public final class ChildNames {
+  private static final List<String> GIRLS = List.of("Amara", "Anjali", "Clara", "Dalia", "Esi", "Freya", "Gwen",
+      "Halima", "Hana", "Imani", "Juna", "Keiko", "Leila", "Mei", "Nadia", "Noor", "Olena", "Paloma", "Priya", "Rosa",
+      "Senait", "Tala", "Thea", "Wren", "Yara", "Zoe");
+  private static final List<String> BOYS = List.of("Arlo", "Bao", "Caleb", "Dario", "Diego", "Emil", "Felix", "Hugo",
+      "Idris", "Jiro", "Jonah", "Kofi", "Luis", "Marek", "Mateo", "Nico", "Omar", "Oscar", "Pablo", "Ravi", "Samir",
+      "Theo", "Tuan", "Waleed", "Yusuf", "Zane");
+  private static final List<String> EITHER = List.of("Ari", "Jules", "Kai", "Noa", "Remi", "Rowan", "Sasha", "Shay");
+  /** Known when a problem brings them, but not drawn: in Spanish they are written with an accent. */
+  private static final List<String> OTHER_GIRLS = List.of("Ana", "Anna", "Ines", "Lucia", "Maria", "Sofia");
+  private static final List<String> OTHER_BOYS = List.of("Ben", "Beto", "Tomas", "Jose", "Andres", "Martin");
+
+  private ChildNames() {}
+
+  /** All names that may be drawn, in a fixed order. */
+  public static List<Holder> all() {
+    List<Holder> all = new ArrayList<>();
+    GIRLS.forEach(name -> all.add(Holder.child(name, Pronoun.SHE)));
+    BOYS.forEach(name -> all.add(Holder.child(name, Pronoun.HE)));
+    EITHER.forEach(name -> all.add(Holder.child(name, Pronoun.NONE)));
+    return List.copyOf(all);
+  }
+
+  /** The pronoun of a name we know; a name we don't know has none, and is said again instead. */
+  public static Pronoun pronoun(String name) {
+    if (GIRLS.contains(name) || OTHER_GIRLS.contains(name)) {
+      return Pronoun.SHE;
+    }
+    return BOYS.contains(name) || OTHER_BOYS.contains(name) ? Pronoun.HE : Pronoun.NONE;
+  }
+
+  /**
+   * Two different children, every order of names as likely as every other, so that girls and boys have more equally
+   * often. They differ in their first letter and in their ending of four letters.
+   *
+   * @param avoid names not to be used, however they are capitalized, accented or doubled ("Ana" keeps out "Anna")
+   * @param used names already used in the same set: not taken while others are left
+   * @return empty when too few names are left
+   */
+  public static Optional<List<Holder>> pair(Random random, Collection<String> avoid, Set<String> used) {
+    List<Holder> allowed = allowed(avoid);
+    List<Holder> fresh = allowed.stream().filter(child -> !used.contains(child.english())).toList();
+    return pair(random, fresh).or(() -> pair(random, allowed));
+  }
+
+  /** One child; see {@link #pair}. */
+  public static Optional<Holder> one(Random random, Collection<String> avoid, Set<String> used) {
+    List<Holder> allowed = allowed(avoid);
+    List<Holder> fresh = allowed.stream().filter(child -> !used.contains(child.english())).toList();
+    List<Holder> from = fresh.isEmpty() ? allowed : fresh;
+    return from.isEmpty() ? Optional.empty() : Optional.of(from.get(random.nextInt(from.size())));
+  }
+
+  private static Optional<List<Holder>> pair(Random random, List<Holder> from) {
+    List<List<Holder>> pairs = new ArrayList<>();
+    for (Holder first : from) {
+      for (Holder second : from) {
+        if (apart(first.english(), second.english())) {
+          pairs.add(List.of(first, second));
+        }
+      }
+    }
+    return pairs.isEmpty() ? Optional.empty() : Optional.of(pairs.get(random.nextInt(pairs.size())));
+  }
+
+  private static boolean apart(String first, String second) {
+    return first.charAt(0) != second.charAt(0) && !ending(first).equals(ending(second));
+  }
+
+  private static String ending(String name) {
+    return name.substring(Math.max(1, name.length() - 3));
+  }
+
+  private static List<Holder> allowed(Collection<String> avoid) {
+    Set<String> kept = new HashSet<>();
+    for (String name : avoid) {
+      for (String word : name.split("[^\\p{L}\\p{M}'’]+")) {
+        kept.add(sound(word));
+      }
+    }
+    return all().stream().filter(child -> !kept.contains(sound(child.english()))).toList();
+  }
+
+  private static String sound(String name) {
+    return Normalizer.normalize(name, Normalizer.Form.NFD).replaceAll("\\p{M}", "").toLowerCase(Locale.ROOT)
+        .replaceAll("(.)\\1", "$1").replaceAll("h$", "");
+  }
+}

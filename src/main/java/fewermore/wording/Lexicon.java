@@ -1,0 +1,79 @@
+package fewermore.wording;
+
+import fewermore.story.Comparison;
+import fewermore.wording.Scenario.Measured;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+
+/** What Fewermore can talk about: its scenarios, their nouns and holders, in both languages and both directions. */
+public final class Lexicon {
+  private static final Map<String, Scenario> BY_ID = new LinkedHashMap<>();
+  private static final Map<String, Noun> NOUNS = new LinkedHashMap<>();
+  private static final Map<String, Holder> HOLDERS = new LinkedHashMap<>();
+
+  static {
+    for (Scenario scenario : Scenarios.ALL) {
+      if (BY_ID.put(scenario.id(), scenario) != null) {
+        throw new IllegalStateException("two scenarios are called " + scenario.id());
+      }
+      if (scenario instanceof Measured measured) {
+        measured.pairs().forEach(pair -> pair.forEach(holder -> HOLDERS.put(key(holder.english()), holder)));
+      }
+    }
+    for (Noun noun : Nouns.ALL) {
+      NOUNS.putIfAbsent(key(noun.one()), noun);
+      NOUNS.putIfAbsent(key(noun.many()), noun);
+    }
+  }
+
+  private Lexicon() {}
+
+  /** All scenarios, in a fixed order that later versions only add to. */
+  public static List<Scenario> scenarios() {
+    return Scenarios.ALL;
+  }
+
+  public static Optional<Scenario> scenario(String id) {
+    return Optional.ofNullable(BY_ID.get(id));
+  }
+
+  /** The noun with this form, one or many, however it is capitalized. */
+  public static Optional<Noun> noun(String form) {
+    return Optional.ofNullable(NOUNS.get(key(form)));
+  }
+
+  /**
+   * Fills a scenario with persons.
+   *
+   * @param avoid names of children that must not be used
+   * @param used names to leave alone while others are there
+   * @return empty when the scenario needs children and all names are to be avoided
+   */
+  public static Optional<Scene> scene(Scenario scenario, Random random, Collection<String> avoid, Set<String> used) {
+    return Casting.cast(scenario, random, avoid, used);
+  }
+
+  /**
+   * The scene of a story that came from outside: with a scenario's verb where the thing is one of ours, else with
+   * <i>have</i>.
+   *
+   * @return empty when the story does not say who or what has more and who or what has fewer
+   */
+  public static Optional<Scene> sceneOf(Comparison story, Random random) {
+    return Casting.recognize(story, random);
+  }
+
+  static Optional<Holder> holder(String english) {
+    return Optional.ofNullable(HOLDERS.get(key(english)));
+  }
+
+  private static String key(String words) {
+    return words.strip().toLowerCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,17 @@
+/**
+ * Story to text, in English and Spanish, with one lexicon. A {@link fewermore.wording.Scenario} is what a problem is
+ * about; a {@link fewermore.wording.Scene} is a scenario with its persons; a {@link fewermore.wording.Shape} is the
+ * order and fullness of the three sentences.
+ *
+ * <pre>{@code
+ * Scenario shells = Lexicon.scenario("shells").orElseThrow();
+ * Scene scene = Lexicon.scene(shells, new Random(7), List.of(), Set.of()).orElseThrow();
+ * Comparison story = scene.story(new Relation(52, 38, 14), Role.SMALLER, Wording.FEWER);
+ * WordingWriter.english(story, scene, Shape.PLAIN).text();
+ * // "Omar found 52 shells. Zoe found 14 fewer shells than Omar. How many shells did Zoe find?"
+ * }</pre>
+ *
+ * <p>Not checked: whether numbers suit a scenario (any whole number is written), and whether a Spanish noun that a
+ * teacher gives is right.
+ */
+package fewermore.wording;
