@@ -26,7 +26,7 @@ export function start() {
   const tell = document.querySelector("[data-tell]");
   const delivery = createDelivery(document);
   const ask = createQuestion(document.querySelector("[data-ask-box]"));
-  const closing = createClosing(() => problems[0]?.work);
+  const closing = createClosing(data.sitting, () => problems[0]?.work);
   createCover(() => closing.leave());
   let show = null;                      /* Show your work, made when it is first opened */
   let current = null, openPart = "";
