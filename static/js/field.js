@@ -39,7 +39,7 @@ export function createField(panel, context, { read, write, tidy }) {
   document.addEventListener("selectionchange", drawCaret);
   addEventListener("resize", drawCaret);
   document.fonts.ready.then(drawCaret);
-  document.fonts.load('16px "Fewermore Box"', "□").then(drawCaret);
+  document.fonts.addEventListener("loadingdone", drawCaret);
 
   function type(text) {
     const { selectionStart: from, selectionEnd: to, value, maxLength } = input;

@@ -11,6 +11,7 @@ import { createDelivery } from "./delivery.js";
 import { createReader } from "./speech.js";
 import { createCover } from "./cover.js";
 import { createClosing } from "./closing.js";
+import { fetchAhead } from "./ahead.js";
 import { createQuestion } from "./question.js";
 import { tooSoon } from "./once.js";
 
@@ -20,6 +21,7 @@ export function start() {
   const data = JSON.parse(document.querySelector("[data-sitting]").textContent);
   learn(data.texts);
   outbox.open(data.sitting, data.key);
+  fetchAhead();
 
   const list = document.querySelector("[data-problems]");
   const problems = data.problems.map(load);
