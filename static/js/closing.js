@@ -6,7 +6,9 @@ import { showWaiting } from "./waiting.js";
 
 const BEAT = 15000, SPREAD = 3000, KNOCK = 3000, PATIENCE = 4000;
 
-export function createClosing(anyWork) {
+/* @param sitting this page's own
+   @param anyWork() id of a work of this sitting, or undefined */
+export function createClosing(sitting, anyWork) {
   const state = { closed: false, gone: false };
   const template = document.querySelector("[data-closed]");
   const leaveForm = document.querySelector("form[data-leave]");
@@ -77,16 +79,21 @@ export function createClosing(anyWork) {
     if (document.visibilityState === "visible" && outbox.someoneElseCameIn()) close();
   });
 
+  async function check() {
+    const reply = state.closed ? null : await outbox.pulse();
+    if (reply && (reply.sitting === "ended" || (reply.id && reply.id !== sitting))) close();
+  }
+
   function beat() {
-    setTimeout(async () => {
-      if (document.visibilityState === "visible" && !state.closed) {
-        const reply = await outbox.pulse();
-        if (reply?.sitting === "ended") close();
-      }
+    setTimeout(() => {
+      if (document.visibilityState === "visible") check();
       beat();
     }, BEAT + (Math.random() * 2 - 1) * SPREAD);
   }
   beat();
+  addEventListener("pageshow", event => {
+    if (event.persisted) check();
+  });
 
   return { close, leave, get closed() { return state.closed; } };
 }

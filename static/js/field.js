@@ -9,8 +9,11 @@ export function createField(panel, context, { read, write, tidy }) {
   const caret = panel.querySelector("[data-caret]");
   const pad = panel.querySelector("[data-keys]");
   const gates = {};
-  const ink = document.createElement("canvas").getContext("2d");
+  const mirror = document.createElement("span");   /* measures: the same letters in the same font */
 
+  mirror.className = "mirror";
+  mirror.setAttribute("aria-hidden", "true");
+  input.after(mirror);
   input.inputMode = "none";
 
   /* A press on a key must not take the caret out of the field. */
@@ -36,6 +39,7 @@ export function createField(panel, context, { read, write, tidy }) {
   document.addEventListener("selectionchange", drawCaret);
   addEventListener("resize", drawCaret);
   document.fonts.ready.then(drawCaret);
+  document.fonts.addEventListener("loadingdone", drawCaret);
 
   function type(text) {
     const { selectionStart: from, selectionEnd: to, value, maxLength } = input;
@@ -68,13 +72,15 @@ export function createField(panel, context, { read, write, tidy }) {
     drawCaret();
   }
 
+  function width(text) {
+    mirror.textContent = text;
+    return mirror.getBoundingClientRect().width;
+  }
+
   function drawCaret() {
     if (panel.hidden || !input.isConnected) return;
-    const style = getComputedStyle(input);
-    ink.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
-    const before = ink.measureText(input.value.slice(0, input.selectionStart ?? input.value.length)).width;
-    const start = style.textAlign === "center"
-      ? (input.clientWidth - ink.measureText(input.value).width) / 2 : parseFloat(style.paddingLeft);
+    const before = width(input.value.slice(0, input.selectionStart ?? input.value.length));
+    const start = getComputedStyle(input).textAlign === "center" ? (input.clientWidth - width(input.value)) / 2 : 0;
     const left = input.offsetLeft + start + before - input.scrollLeft;
     caret.style.left = `${Math.max(input.offsetLeft, Math.min(left, input.offsetLeft + input.clientWidth - 4))}px`;
     caret.hidden = context.locked || input.selectionStart !== input.selectionEnd;

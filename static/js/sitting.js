@@ -11,6 +11,8 @@ import { createDelivery } from "./delivery.js";
 import { createReader } from "./speech.js";
 import { createCover } from "./cover.js";
 import { createClosing } from "./closing.js";
+import { fetchAhead } from "./ahead.js";
+import { createQuestion } from "./question.js";
 import { tooSoon } from "./once.js";
 
 const MOST_UNDO = 300;
@@ -19,12 +21,14 @@ export function start() {
   const data = JSON.parse(document.querySelector("[data-sitting]").textContent);
   learn(data.texts);
   outbox.open(data.sitting, data.key);
+  fetchAhead();
 
   const list = document.querySelector("[data-problems]");
   const problems = data.problems.map(load);
   const tell = document.querySelector("[data-tell]");
   const delivery = createDelivery(document);
-  const closing = createClosing(() => problems[0]?.work);
+  const ask = createQuestion(document.querySelector("[data-ask-box]"));
+  const closing = createClosing(data.sitting, () => problems[0]?.work);
   createCover(() => closing.leave());
   let show = null;                      /* Show your work, made when it is first opened */
   let current = null, openPart = "";
@@ -171,20 +175,24 @@ export function start() {
     render();
   }
 
-  const box = document.querySelector("[data-blank-box]");
   function askAboutBlank(part) {
     const word = say(`part.${part}`);
-    box.querySelector("[data-blank-text]").textContent = say("blank", word);
-    box.querySelector("[data-go-there] [data-word]").textContent = say("go-there", word);
-    box.querySelector("[data-go-there]").onclick = () => {
-      box.close();
-      go(current.number, part);
-    };
-    box.querySelector("[data-anyway]").onclick = () => {
-      box.close();
-      handIn();
-    };
-    box.showModal();
+    ask({ title: say("blank", word), go: say("go-there", word), anyway: say("anyway"),
+      onGo: () => go(current.number, part), onAnyway: () => handIn() });
+  }
+
+  /* "I'm done" with a problem that is full but was never handed in: asks once. */
+  let askedToHandIn = false;
+  function leave() {
+    const full = problems.find(problem => !isHandedIn(problem)
+      && problem.asked.every(part => !isEmpty(problem.state, part)));
+    if (!full || askedToHandIn) {
+      closing.leave();
+      return;
+    }
+    askedToHandIn = true;
+    ask({ title: say("not-handed-in", full.number), go: say("go-to-problem", full.number), anyway: say("leave-anyway"),
+      onGo: () => go(full.number, full.asked[full.asked.length - 1]), onAnyway: () => closing.leave() });
   }
 
   outbox.on("told", told => {
@@ -364,7 +372,7 @@ export function start() {
   });
   document.querySelector("form[data-leave]").addEventListener("submit", event => {
     event.preventDefault();
-    closing.leave();
+    leave();
   });
   addEventListener("hashchange", follow);
   follow();

@@ -21,7 +21,15 @@ export function createStory(root) {
       line.append(...(tappable ? words(text, at) : [text]));
       return line;
     }));
+    reachable();
   }
+
+  /* A long story scrolls; then a keyboard must be able to scroll it. */
+  function reachable() {
+    if (root.scrollHeight > root.clientHeight && getComputedStyle(root).overflowY === "auto") root.tabIndex = 0;
+    else root.removeAttribute("tabindex");
+  }
+  addEventListener("resize", reachable);
 
   function words(text, sentence) {
     return text.split(" ").flatMap((token, at) => {

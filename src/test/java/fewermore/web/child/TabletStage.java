@@ -16,6 +16,9 @@ import java.util.Map;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import java.util.stream.Stream;
 
 /**
  * A stage for a child's pages: the real templates and files, sample children and problems, and an in-memory
@@ -38,6 +41,13 @@ final class TabletStage implements AutoCloseable {
   volatile SittingPage sitting = Samples.today();
   volatile Function<JsonNode, ObjectNode> telling = item -> null;
   volatile String language = "en";
+
+  /** Held here, or the level would be forgotten with the logger. */
+  private static final List<Logger> QUIET = Stream.of("io.javalin", "org.eclipse.jetty").map(Logger::getLogger).toList();
+
+  static {
+    QUIET.forEach(logger -> logger.setLevel(Level.WARNING));
+  }
 
   private final ChildPages pages = new ChildPages();
   private Javalin server;
