@@ -363,7 +363,7 @@ class SittingInABrowserTest extends OnATablet {
     stage.telling = item -> allFits();
     handIn();
     page.waitForSelector("[data-for=fitted]:not([hidden])");
-    assertEquals("Todo encaja con la historia.", page.textContent("[data-for=fitted] h1").trim());
+    assertEquals("Todo encaja con el cuento.", page.textContent("[data-for=fitted] h1").trim());
     assertEquals("conchas", lastParts("handed-in").path("label").asText());
     deliverySays("Ya lo tiene tu profe.");
   }
