@@ -168,6 +168,12 @@ class SittingInABrowserTest extends OnATablet {
     touch(session, "touchCancel");
     assertEquals(0, page.locator(".chip.flying").count());
     assertEquals("", page.textContent("[data-place='1']"));
+    BoundingBox elsewhere = page.locator("[data-for=bars] [data-ask]").boundingBox();
+    touch(session, "touchStart", at(elsewhere, 0));
+    touch(session, "touchStart", at(elsewhere, 0), at(chip, 1));
+    touch(session, "touchMove", at(elsewhere, 0), at(place, 1));
+    assertEquals(0, page.locator(".chip.flying").count(), "the first finger rests elsewhere: this one is the second");
+    touch(session, "touchEnd");
     touch(session, "touchStart", at(chip, 0));
     touch(session, "touchMove", at(place, 0));
     touch(session, "touchEnd");
