@@ -1,18 +1,18 @@
 package fewermore.problem;
 
+import fewermore.calculation.SlipRule;
 import fewermore.story.Operation;
 import fewermore.story.Relation;
 import fewermore.story.Role;
-import fewermore.problem.Rival.Cause;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
  * Whether a problem's numbers tell the ways of going wrong apart by the answer alone. The rivals are the right answer,
- * the other operation, each given number repeated, and the commonest slips of both calculations where a ten is traded:
- * the smaller digit taken from the larger and a ten borrowed but left (Brown &amp; Burton 1978; rules as in VanLehn
- * 1990, from memory), and the new ten dropped. Every two must be at least {@value #APART} apart, so that a slip of one
- * in counting does not turn one into the other.
+ * the other operation, each given number repeated, and the main slips of both calculations where a ten is traded: the
+ * smaller digit taken from the larger, a ten borrowed but left, and the new ten dropped ({@link SlipRule} names the
+ * sources). Every two must be at least {@value #APART} apart, so that a slip of one in counting does not turn one into
+ * the other. That these are the rivals, and the distance, are ours.
  *
  * <p>Not asked: that <i>turns subtraction round</i> differs from <i>from the story</i>, as both answer the same and
  * only the equation tells; nor that a ten too many is told from "borrowed but left", which are one number always.
@@ -20,6 +20,10 @@ import java.util.List;
 public final class Cleanness {
   /** How far every two rivals are apart at least. */
   public static final int APART = 2;
+
+  /** The slips of the catalogs' commonest kind, of the right calculation and of the opposite one alike. */
+  private static final List<SlipRule> SLIPS =
+      List.of(SlipRule.SMALLER_FROM_LARGER, SlipRule.BORROW_TENS_LEFT, SlipRule.CARRIED_TEN_DROPPED);
 
   private Cleanness() {}
 
@@ -54,25 +58,19 @@ public final class Cleanness {
   }
 
   private static List<Rival> rivals(int first, int second, Operation right) {
-    int sum = first + second;
-    int gap = Math.abs(first - second);
     List<Rival> rivals = new ArrayList<>();
-    rivals.add(new Rival(Cause.RIGHT, right == Operation.ADD ? sum : gap));
-    rivals.add(new Rival(Cause.OPPOSITE_OPERATION, right == Operation.ADD ? gap : sum));
-    rivals.add(new Rival(Cause.REPEATS_FIRST, first));
-    rivals.add(new Rival(Cause.REPEATS_SECOND, second));
-    addSubtractionSlips(rivals, Math.max(first, second), Math.min(first, second));
-    if (first % 10 + second % 10 >= 10) {
-      rivals.add(new Rival(Cause.TEN_DROPPED, sum - 10));
+    rivals.add(new Rival("right", "the right answer", result(first, right, second)));
+    rivals.add(new Rival("opposite-operation", "the other operation", result(first, right.opposite(), second)));
+    rivals.add(new Rival("repeats-a-number", "repeating " + first, first));
+    rivals.add(new Rival("repeats-a-number", "repeating " + second, second));
+    for (SlipRule slip : SLIPS) {
+      slip.predicts(first, slip.operation(), second).ifPresent(number ->
+          rivals.add(new Rival(slip.id(), "a child who " + slip.says(), number)));
     }
     return List.copyOf(rivals);
   }
 
-  private static void addSubtractionSlips(List<Rival> rivals, int larger, int smaller) {
-    if (larger % 10 < smaller % 10) {
-      rivals.add(new Rival(Cause.SMALLER_FROM_LARGER,
-          10 * (larger / 10 - smaller / 10) + smaller % 10 - larger % 10));
-      rivals.add(new Rival(Cause.TEN_NOT_TAKEN, larger - smaller + 10));
-    }
+  private static int result(int first, Operation operation, int second) {
+    return operation == Operation.ADD ? first + second : Math.abs(first - second);
   }
 }

@@ -2,15 +2,19 @@ package fewermore.problem;
 
 import java.util.Locale;
 
-/** Two rival answers that one number, or its neighbor, could come from: the answer alone can't tell which. */
+/** Two rival answers that are one number, or too near each other: the answer alone can't tell which it is. */
 public record NotSeparated(Rival first, Rival second) {
 
   /** One sentence for the teacher. */
   public String says() {
-    return first.number() == second.number()
-        ? "Both " + first.cause().says() + " and " + second.cause().says() + " give " + first.number() + "."
-        : first.cause().says().substring(0, 1).toUpperCase(Locale.ROOT) + first.cause().says().substring(1)
-            + " is " + first.number() + " and " + second.cause().says() + " is " + second.number()
-            + ": too near to tell apart.";
+    if (first.number() == second.number()) {
+      return "Both " + first.says() + " and " + second.says() + " give " + first.number() + ".";
+    }
+    return capital(first.says()) + " gives " + first.number() + ", and " + second.says() + " gives " + second.number()
+        + ": too near to tell apart.";
+  }
+
+  private static String capital(String words) {
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 }

@@ -3,9 +3,12 @@ package fewermore.problem;
 import fewermore.story.Relation;
 import fewermore.story.Role;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Chooses a problem's numbers so that they fit the class and tell the ways of going wrong apart. */
 public final class NumberChooser {
@@ -34,6 +37,26 @@ public final class NumberChooser {
     List<Relation> from = fresh.isEmpty() ? best : fresh;
     Relation amounts = from.get(random.nextInt(from.size()));
     return new Choice(amounts, Cleanness.notSeparated(amounts, unknown));
+  }
+
+  /**
+   * The clean numbers nearest to a teacher's own, that trade a ten when hers do: the offer beside a problem whose
+   * numbers tell too little apart.
+   *
+   * @return empty when hers are clean already or lie outside 100
+   */
+  public static Optional<Relation> better(Relation amounts, Role unknown) {
+    if (amounts.total() > NumberRange.WITHIN_100.limit() || Cleanness.isClean(amounts, unknown)) {
+      return Optional.empty();
+    }
+    Regrouping same = Regrouping.isNeeded(amounts) ? Regrouping.NEEDED : Regrouping.NOT_NEEDED;
+    return Stream.of(NumberRange.values()).flatMap(range -> candidates(unknown, range, same).stream())
+        .filter(each -> Cleanness.isClean(each, unknown))
+        .min(Comparator.comparingInt(each -> distance(each, amounts)));
+  }
+
+  private static int distance(Relation one, Relation other) {
+    return Math.abs(one.firstPart() - other.firstPart()) + Math.abs(one.secondPart() - other.secondPart());
   }
 
   /** All numbers of that range and regrouping with smaller ≠ difference, clean or not, in a fixed order. */

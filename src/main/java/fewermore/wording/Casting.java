@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Gives a scenario its persons, and a story its scene. */
 final class Casting {
@@ -55,7 +56,7 @@ final class Casting {
     if (story.otherThing() != null && !holdersApartFromKinds(story)) {
       return Optional.of(kindsOf(story));
     }
-    if (largerName == null || smallerName == null) {
+    if (largerName == null || smallerName == null || largerName.equalsIgnoreCase(smallerName)) {
       return Optional.empty();
     }
     Holder larger = holder(largerName);
@@ -108,7 +109,8 @@ final class Casting {
 
   private static Optional<Scene> measuredAs(Noun unit, Holder larger, Holder smaller, Random random) {
     boolean children = larger.pronoun() != Pronoun.IT && smaller.pronoun() != Pronoun.IT;
-    List<Measured> fitting = Scenarios.ALL.stream().filter(Measured.class::isInstance).map(Measured.class::cast)
+    List<Measured> fitting = Stream.concat(Scenarios.ALL.stream(), Scenarios.KNOWN_UNITS.stream())
+        .filter(Measured.class::isInstance).map(Measured.class::cast)
         .filter(measured -> measured.unit().equals(unit))
         .filter(measured -> children ? measured.ofChildren() : measured.owned() == null)
         .filter(measured -> children || measured.measure().hasAdjective() || !measured.ofChildren()).toList();
@@ -134,7 +136,18 @@ final class Casting {
     if (Character.isUpperCase(name.codePointAt(0))) {
       return Holder.child(name, ChildNames.pronoun(name));
     }
-    return Lexicon.holder(name).orElseGet(() -> new Holder(name, null, several(name) ? Pronoun.THEY : Pronoun.IT));
+    Pronoun pronoun = several(name) ? Pronoun.THEY : Pronoun.IT;
+    return Lexicon.holder(name).orElseGet(() -> new Holder(name, spanish(name, pronoun == Pronoun.THEY), pronoun));
+  }
+
+  /** "the red team" as "el equipo rojo", or null when its noun is not ours. */
+  private static String spanish(String phrase, boolean several) {
+    if (!phrase.startsWith("the ")) {
+      return null;
+    }
+    return Lexicon.noun(phrase.substring(4)).map(noun -> several
+        ? noun.gender().articleMany() + " " + noun.spanishMany()
+        : noun.gender().article() + " " + noun.spanishOne()).orElse(null);
   }
 
   private static boolean several(String phrase) {

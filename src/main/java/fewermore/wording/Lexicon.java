@@ -14,7 +14,6 @@ import java.util.Set;
 /** What Fewermore can talk about: its scenarios, their nouns and holders, in both languages and both directions. */
 public final class Lexicon {
   private static final Map<String, Scenario> BY_ID = new LinkedHashMap<>();
-  private static final Map<String, Noun> NOUNS = new LinkedHashMap<>();
   private static final Map<String, Holder> HOLDERS = new LinkedHashMap<>();
 
   static {
@@ -25,10 +24,6 @@ public final class Lexicon {
       if (scenario instanceof Measured measured) {
         measured.pairs().forEach(pair -> pair.forEach(holder -> HOLDERS.put(key(holder.english()), holder)));
       }
-    }
-    for (Noun noun : Nouns.ALL) {
-      NOUNS.putIfAbsent(key(noun.one()), noun);
-      NOUNS.putIfAbsent(key(noun.many()), noun);
     }
   }
 
@@ -43,9 +38,9 @@ public final class Lexicon {
     return Optional.ofNullable(BY_ID.get(id));
   }
 
-  /** The noun with this form, one or many, however it is capitalized. */
+  /** The noun with this form, one or many, alone or behind one adjective, however it is capitalized. */
   public static Optional<Noun> noun(String form) {
-    return Optional.ofNullable(NOUNS.get(key(form)));
+    return Nouns.of(form);
   }
 
   /**

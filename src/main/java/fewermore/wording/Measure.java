@@ -15,13 +15,13 @@ package fewermore.wording;
  *     good English
  * @param spanishMass what stands after <i>cuánto</i>: "dinero", "" for nothing, or null when the unit must be asked
  */
-public record Measure(Verb verb, String before, String adjective, String more, String fewer, String quality, String mass,
-    String spanishMass) {
+public record Measure(Verb verb, String before, String adjective, String more, String fewer, String quality,
+    String mass, String spanishMass) {
 
   static Measure adjective(String adjective, String more, String fewer, String quality, String spanishVerb,
       String spanishVerbMany, String spanishMass) {
-    return new Measure(Verb.present("is", "be", spanishVerb, spanishVerbMany), null, adjective, more, fewer, quality, null,
-        spanishMass);
+    return new Measure(Verb.present("is", "be", spanishVerb, spanishVerbMany), null, adjective, more, fewer, quality,
+        null, spanishMass);
   }
 
   static Measure verb(Verb verb, String quality, String mass, String spanishMass) {

@@ -29,7 +29,7 @@ public sealed interface Scenario {
   List<Noun> nouns();
 
   /** What kind of amounts a scenario compares. */
-  enum Topic { COUNTED, TWO_KINDS, LENGTH, WEIGHT, TIME, MONEY, POINTS, AGE, DISTANCE }
+  enum Topic { COUNTED, TWO_KINDS, LENGTH, WEIGHT, TIME, MONEY, POINTS, AGE, DISTANCE, CAPACITY }
 
   /** "Ines found 52 shells": two children and the same thing. */
   record Counted(String id, Topic topic, Noun thing, Verb verb, List<Noun> wider) implements Scenario {

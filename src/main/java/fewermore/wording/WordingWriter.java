@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
 
 /** From a story to its text. At most ten words a sentence in English, one relation a sentence, numbers as digits. */
 public final class WordingWriter {
@@ -18,6 +20,20 @@ public final class WordingWriter {
    */
   public static Writing write(Comparison story, Scene scene, Language language, Shape shape) {
     return language == Language.ENGLISH ? english(story, scene, shape) : spanish(story, scene, shape);
+  }
+
+  /**
+   * Tells a story that came from outside, in a scene found for it and a shape drawn for it.
+   *
+   * @return {@link WrittenText}, or the reason: no holders, or no Spanish
+   */
+  public static Writing write(Comparison story, Language language, Random random) {
+    Optional<Scene> scene = Lexicon.sceneOf(story, random);
+    if (scene.isEmpty()) {
+      return new Writing.Declined(Writing.Reason.NO_HOLDERS, "persons: two different names were expected, larger "
+          + "for who has more and smaller for who has fewer; give both, or two kinds of thing");
+    }
+    return write(story, scene.get(), language, Shape.draw(random));
   }
 
   /** The shapes that give different English texts for this story, the plain one first. */
@@ -40,7 +56,7 @@ public final class WordingWriter {
     String missing = withoutSpanish(scene);
     if (missing != null) {
       return new Writing.Declined(Writing.Reason.NO_SPANISH,
-          "No Spanish is known for “" + missing + "”. Give the Spanish word, one and many, and its gender.");
+          "no Spanish is known for \"" + missing + "\"; give the Spanish word, one and many, and its gender");
     }
     List<Sentence> sentences =
         sentences(story, SpanishFrame.of(story, scene), shape, ExtraNumbers.spanish(story, scene));
@@ -54,28 +70,34 @@ public final class WordingWriter {
     if (shape.questionFirst()) {
       sentences.add(question);
     }
-    frame.opening().ifPresent(sentences::add);
     if (story.unknown() == Role.DIFFERENCE) {
       Role first = shape.turned() ? Role.SMALLER : Role.LARGER;
-      Role second = shape.turned() ? Role.LARGER : Role.SMALLER;
       sentences.add(frame.amount(first, false));
-      sentences.add(frame.amount(second, shape.pronoun() && frame.oneOwner()));
+      sentences.add(frame.amount(first == Role.LARGER ? Role.SMALLER : Role.LARGER,
+          shape.pronoun() && frame.oneOwner()));
     } else {
-      Role known = story.unknown() == Role.LARGER ? Role.SMALLER : Role.LARGER;
-      boolean sameSubject = frame.oneOwner() || known == Frame.subject(story);
-      if (shape.turned()) {
-        sentences.add(frame.comparing(false, false));
-        sentences.add(frame.amount(known, shape.pronoun() && frame.oneOwner()));
-      } else {
-        sentences.add(frame.amount(known, false));
-        sentences.add(frame.comparing(shape.pronoun() && sameSubject, shape.leftOut()));
-      }
+      addStatements(sentences, story, frame, shape);
     }
     sentences.addAll(extras);
     if (!shape.questionFirst()) {
       sentences.add(question);
     }
     return sentences;
+  }
+
+  private static void addStatements(List<Sentence> sentences, Comparison story, Frame frame, Shape shape) {
+    Role known = story.unknown() == Role.LARGER ? Role.SMALLER : Role.LARGER;
+    Optional<Sentence> opening = shape.questionFirst() ? Optional.empty() : frame.opening();
+    if (shape.turned()) {
+      opening.ifPresent(sentences::add);
+      sentences.add(frame.comparing(false, false));
+      sentences.add(frame.amount(known, shape.pronoun() && frame.oneOwner()));
+    } else {
+      boolean sameSubject = frame.oneOwner() || opening.isEmpty() && known == Frame.subject(story);
+      sentences.add(frame.amount(known, false));
+      opening.ifPresent(sentences::add);
+      sentences.add(frame.comparing(shape.pronoun() && sameSubject, shape.leftOut()));
+    }
   }
 
   private static String withoutSpanish(Scene scene) {

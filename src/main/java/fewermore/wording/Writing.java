@@ -6,13 +6,13 @@ public sealed interface Writing permits WrittenText, Writing.Declined {
   /**
    * No text.
    *
-   * @param says for the teacher: what is missing and what to do about it
+   * @param says where, what was expected, and one thing to try, in the middle of a sentence
    */
   record Declined(Reason reason, String says) implements Writing {}
 
   /** Why a story could not be written. */
   enum Reason {
-    /** The story does not say who has more and who has fewer. */
+    /** The story does not name two different holders, nor two kinds of thing. */
     NO_HOLDERS("no-holders"),
     /** A noun or a holder of the story has no Spanish yet. */
     NO_SPANISH("no-spanish");
