@@ -42,6 +42,8 @@ CREATE TABLE problem (
   seed         BIGINT        NOT NULL,
   text_en      VARCHAR(2000) NOT NULL,           -- one sentence a line
   text_es      VARCHAR(2000) NOT NULL,           -- empty when there is none
+  spoken_en    VARCHAR(3000) NOT NULL,           -- as read aloud, numbers as words
+  spoken_es    VARCHAR(3000) NOT NULL,
   made_at      TIMESTAMP WITH TIME ZONE NOT NULL
 );
 CREATE INDEX problem_of_classroom ON problem (classroom_id);

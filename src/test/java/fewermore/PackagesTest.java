@@ -32,7 +32,7 @@ class PackagesTest {
     MAY_USE.put("text", Set.of());
     MAY_USE.put("story", Set.of());
     MAY_USE.put("equation", Set.of("text"));
-    MAY_USE.put("calculation", Set.of());
+    MAY_USE.put("calculation", Set.of("story"));
     MAY_USE.put("wording", Set.of("story", "text"));
     MAY_USE.put("prediction", Set.of("story", "equation", "calculation"));
     MAY_USE.put("problem", Set.of("prediction", "wording", "calculation", "equation", "story", "text"));

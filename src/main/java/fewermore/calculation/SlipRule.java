@@ -80,7 +80,7 @@ public enum SlipRule {
     }
   },
   /** Takes a ten off though none is needed: {@code right − 10}, where o1 ≥ o2 and t1−1 ≥ t2. */
-  BORROWED_FROM_NOTHING("S9", "borrowed-without-need", "took a ten off though no trade was needed",
+  BORROWED_WITHOUT_NEED("S9", "borrowed-without-need", "took a ten off though no trade was needed",
       57, Operation.SUBTRACT, 23, 24, Source.COMPUTED) {
     @Override OptionalInt wrong(Digits d) {
       return d.o1 >= d.o2 && d.t1 - 1 >= d.t2 ? one(d.right() - 10) : none();

@@ -9,12 +9,23 @@ import java.util.List;
  *
  * @param sentences the text in English, one sentence an element
  * @param spanish the text in Spanish, or empty when there is none
+ * @param spoken the English sentences as they are read aloud, numbers as words
+ * @param spokenSpanish the Spanish ones; empty when there are none
  */
 public record AssignedProblem(
-    long id, Comparison story, String scenario, long seed, List<String> sentences, List<String> spanish) {
+    long id, Comparison story, String scenario, long seed, List<String> sentences, List<String> spanish,
+    List<String> spoken, List<String> spokenSpanish) {
   public AssignedProblem {
     sentences = List.copyOf(sentences);
     spanish = List.copyOf(spanish);
+    spoken = List.copyOf(spoken);
+    spokenSpanish = List.copyOf(spokenSpanish);
+  }
+
+  /** A problem that is read aloud as it is written. */
+  public AssignedProblem(
+      long id, Comparison story, String scenario, long seed, List<String> sentences, List<String> spanish) {
+    this(id, story, scenario, seed, sentences, spanish, sentences, spanish);
   }
 
   public Kind kind() {
@@ -24,6 +35,11 @@ public record AssignedProblem(
   /** The sentences in a child's language, English where there is no other. */
   public List<String> sentences(String language) {
     return "es".equals(language) && !spanish.isEmpty() ? spanish : sentences;
+  }
+
+  /** The same sentences as they are read aloud. */
+  public List<String> spoken(String language) {
+    return "es".equals(language) && !spanish.isEmpty() ? spokenSpanish : spoken;
   }
 
   public String text() {

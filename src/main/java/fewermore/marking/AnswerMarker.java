@@ -2,7 +2,6 @@ package fewermore.marking;
 
 import fewermore.calculation.SlipRule;
 import fewermore.story.Comparison;
-import fewermore.story.Operation;
 import fewermore.story.Role;
 import java.util.List;
 import java.util.Optional;
@@ -33,33 +32,22 @@ public final class AnswerMarker {
         return new AnswerMark(AnswerVerdict.STORY_NUMBER, role, List.of());
       }
     }
-    String line = equation == null ? "" : equation;
-    if (OwnWork.value(story, line).equals(OptionalInt.of(answer))) {
+    OptionalInt own = equation == null ? OptionalInt.empty() : EquationMarker.ownValue(story, equation);
+    // A child of seven knows no numbers below 0: 15 − 19 is 4 to her.
+    if (own.isPresent() && Math.abs((long) own.getAsInt()) == answer) {
       return AnswerMark.of(AnswerVerdict.OWN_EQUATION);
     }
-    List<SlipRule> slips = OwnWork.calculation(story, line)
-        .map(own -> SlipRule.predicting(own.first(), own.operation(), own.second(), answer)).orElse(List.of());
+    List<SlipRule> slips = calculation(story, equation)
+        .map(asked -> SlipRule.predicting(asked.first(), asked.operation(), asked.second(), answer)).orElse(List.of());
     return slips.isEmpty()
         ? AnswerMark.of(AnswerVerdict.OTHER) : new AnswerMark(AnswerVerdict.SLIP, null, slips);
   }
 
-  /** What the child's own equation line asks for. */
-  static final class OwnWork {
-    private OwnWork() {}
-
-    record Calculation(int first, Operation operation, int second) {}
-
-    static OptionalInt value(Comparison story, String equation) {
-      return OptionalInt.empty();
-    }
-
-    static Optional<Calculation> calculation(Comparison story, String equation) {
-      return Visible.blank(equation) ? Optional.of(right(story)) : Optional.empty();
-    }
-
-    private static Calculation right(Comparison story) {
-      return new Calculation(story.value(story.given().get(0)), story.kind().operation(),
-          story.value(story.given().get(1)));
-    }
+  /** The calculation the answer is looked at as a slip of: the child's own, or with no equation the right one. */
+  static Optional<OwnCalculation> calculation(Comparison story, String equation) {
+    return equation == null || EquationMarker.mark(story, equation).reason() == EquationReason.BLANK
+        ? Optional.of(new OwnCalculation(story.value(story.given().get(0)), story.kind().operation(),
+            story.value(story.given().get(1))))
+        : EquationMarker.ownCalculation(story, equation);
   }
 }

@@ -36,6 +36,11 @@ public final class BarsMarker {
     return role == story.unknown() ? story.thing().many() : story.otherThing().many();
   }
 
+  /** Whether the bar drawn longer is the story's longer one, whatever stands on the bars. */
+  static boolean longerIsRight(Comparison story, Bars bars) {
+    return Drawing.whose(story, bars.longer()).equals(Optional.of(Role.LARGER));
+  }
+
   /** One child's bars beside the story's, each rule in the order in which they are tried. */
   private static final class Drawing {
     private final Comparison story;

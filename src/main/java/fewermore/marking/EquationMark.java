@@ -8,12 +8,17 @@ import fewermore.text.SourceSpan;
  *
  * @param reason the one main reason
  * @param expression for {@code no-equals}: the reason of the expression read as "expression = x"; else null
- * @param solvedForm fits with a number where the unknown sign would stand
- * @param cueLed the wrong operation is the one the cue word pulls to, where the wording disagrees
- * @param equalsChain a run-on chain of equals signs
- * @param notTrue a solved form with a wrong number
+ * @param solvedForm fits with a number, or jumps, where the unknown sign would stand
+ * @param cueLed the opposite operation, and the sign the child wrote is the one the cue word pulls to, where
+ *     the wording disagrees with the operation that finds the unknown
+ * @param equalsChain false as mathematics because a side carries an operation on from a result
+ *     ({@code 52 − 10 = 42 − 4 = 38}); beside any reason
+ * @param notTrue fits, and a number that stands as a result (or as the unknown) is wrong
  * @param problem for {@code unreadable}: where and why; else null
- * @param at the span of the equation the reason rests on, or null when it is the whole
+ * @param at the span of the line that the mark rests on, or null when it is the whole: the telling sign of an
+ *     opposite operation, the two numbers turned round, the unknown sign misplaced, the number that is extra,
+ *     miscopied, repeated or not the story's; of an equation that fits, a wrong number or the side that
+ *     carries on; of one that can't be read, where. Empty for an empty side
  */
 public record EquationMark(
     EquationReason reason,

@@ -1,17 +1,93 @@
 package fewermore.marking;
 
 import fewermore.story.Comparison;
+import fewermore.story.Role;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 
 /**
- * What a child is told where to look again: one prompt a part whose sign is {@link Sign#LOOK_AGAIN}.
- * Never holds the answer or the right equation. Texts come from the bundle {@code fewermore/marking/prompts}.
+ * What a child is told where to look again: one prompt a part whose sign is {@link Sign#LOOK_AGAIN}. A
+ * prompt holds neither the answer nor the right equation nor the word for the label, and never the child's own
+ * work, which may hold them. Texts come from the bundle {@code fewermore/marking/prompts}.
  */
 public final class Prompts {
+  private static final Pattern NOT_A_DIGIT = Pattern.compile("[^0-9]+");
+
   private Prompts() {}
 
+  /**
+   * The prompts by part, at most two, in the order of {@link Part}; none with {@code tellLater}.
+   *
+   * @param language English and Spanish are there; any other gets English
+   */
   public static Map<Part, String> of(Comparison story, Work work, Marks marks, boolean tellLater, Locale language) {
-    return Map.of();
+    Map<Part, String> prompts = new EnumMap<>(Part.class);
+    Signs.of(marks, tellLater).forEach((part, sign) -> {
+      if (sign == Sign.LOOK_AGAIN) {
+        prompts.put(part, of(story, work, marks, part, language));
+      }
+    });
+    return prompts;
+  }
+
+  /** The prompt of one part that was asked and does not fit, whether or not a tablet is told. */
+  static String of(Comparison story, Work work, Marks marks, Part part, Locale language) {
+    Phrases phrases = Phrases.of("prompts", language);
+    Map<String, String> places = new HashMap<>(places(story));
+    places.put("look", phrases.say(marks.bars() == null ? "look.story" : "look.bars", Map.of()));
+    return phrases.sayFirst(part.id() + "." + key(story, work, marks, part), places,
+        text -> !tells(text, story.answer()));
+  }
+
+  /** Whether a text holds a number, alone or inside a name. */
+  private static boolean tells(String text, int number) {
+    return Arrays.asList(NOT_A_DIGIT.split(text)).contains(Integer.toString(number));
+  }
+
+  private static String key(Comparison story, Work work, Marks marks, Part part) {
+    return switch (part) {
+      case BARS -> marks.bars() == BarsVerdict.LONGER_SHORTER_SWAPPED && BarsMarker.longerIsRight(story, work.bars())
+          ? "amounts-exchanged" : marks.bars().id();
+      case EQUATION -> equationKey(story, marks);
+      case ANSWER -> marks.answer().verdict() == AnswerVerdict.OTHER && Visible.number(work.answer()).isEmpty()
+          ? "no-number" : marks.answer().verdict().id();
+      case LABEL -> marks.label().id();
+      case ESTIMATE -> marks.estimate().id();
+      case STRATEGY -> throw new IllegalArgumentException("a strategy has no prompt");
+    };
+  }
+
+  private static String equationKey(Comparison story, Marks marks) {
+    EquationMark mark = marks.equation();
+    if (mark.reason() == EquationReason.BLANK) {
+      return marks.bars() == BarsVerdict.FITS ? "blank.bars" : "blank.story";
+    }
+    if (mark.reason() == EquationReason.OPPOSITE_OPERATION && mark.cueLed()) {
+      return story.unknown() == Role.DIFFERENCE ? "cue-led.question" : "cue-led.statement";
+    }
+    if (mark.reason() == EquationReason.UNREADABLE) {
+      return mark.reason().id() + "." + mark.problem().kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+    return mark.reason().id();
+  }
+
+  private static Map<String, String> places(Comparison story) {
+    Map<String, String> places = new HashMap<>();
+    if (story.persons().larger() != null && story.persons().smaller() != null) {
+      List<String> names = List.of(story.persons().larger(), story.persons().smaller()).stream().sorted().toList();
+      places.put("a", names.get(0));
+      places.put("b", names.get(1));
+    }
+    // The amount that the answer must lie above or below: the direction check of an estimate.
+    places.put("amount", Integer.toString(story.value(story.unknown() == Role.LARGER ? Role.SMALLER : Role.LARGER)));
+    if (story.unknown() != Role.DIFFERENCE) {
+      places.put("difference", Integer.toString(story.value(Role.DIFFERENCE)));
+    }
+    return places;
   }
 }

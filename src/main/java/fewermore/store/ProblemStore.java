@@ -5,7 +5,10 @@ import fewermore.classroom.ProblemSet;
 import fewermore.json.Json;
 import fewermore.json.StoryJson;
 import fewermore.marking.Part;
+import fewermore.problem.Problem;
 import fewermore.story.Comparison;
+import fewermore.wording.Sentence;
+import fewermore.wording.WrittenText;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -13,6 +16,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
@@ -22,7 +26,25 @@ import org.jdbi.v3.core.mapper.RowMapper;
 public final class ProblemStore {
   /** A problem to be kept: all but its id. */
   public record NewProblem(
-      Comparison story, String scenario, long seed, List<String> sentences, List<String> spanish) {}
+      Comparison story, String scenario, long seed, List<String> sentences, List<String> spanish,
+      List<String> spoken, List<String> spokenSpanish) {
+
+    /** A problem that is read aloud as it is written. */
+    public NewProblem(
+        Comparison story, String scenario, long seed, List<String> sentences, List<String> spanish) {
+      this(story, scenario, seed, sentences, spanish, sentences, spanish);
+    }
+
+    public static NewProblem of(Problem problem) {
+      return new NewProblem(problem.story(), problem.scenario() == null ? "" : problem.scenario(), problem.seed(),
+          texts(problem.english(), Sentence::text), texts(problem.spanish(), Sentence::text),
+          texts(problem.english(), Sentence::forSpeech), texts(problem.spanish(), Sentence::forSpeech));
+    }
+
+    private static List<String> texts(WrittenText text, Function<Sentence, String> of) {
+      return text == null ? List.of() : text.sentences().stream().map(of).toList();
+    }
+  }
 
   private record SetRow(
       long id, LocalDate day, boolean given, int tries, boolean tellLater, Set<Part> asks) {}
@@ -33,7 +55,8 @@ public final class ProblemStore {
 
   static final RowMapper<AssignedProblem> PROBLEM = (row, at) -> new AssignedProblem(
       row.getLong("problem_id"), StoryJson.read(Json.read(row.getString("story"))), row.getString("scenario"),
-      row.getLong("seed"), lines(row.getString("text_en")), lines(row.getString("text_es")));
+      row.getLong("seed"), lines(row.getString("text_en")), lines(row.getString("text_es")), lines(row.getString("spoken_en")),
+      lines(row.getString("spoken_es")));
 
   private final Database database;
 
@@ -78,14 +101,16 @@ public final class ProblemStore {
   private static long addProblem(Handle handle, long classroom, NewProblem problem, Instant now) {
     return handle
         .createUpdate("""
-            INSERT INTO problem (classroom_id, story, scenario, seed, text_en, text_es, made_at)
-            VALUES (:classroom, :story, :scenario, :seed, :en, :es, :now)""")
+            INSERT INTO problem (classroom_id, story, scenario, seed, text_en, text_es, spoken_en, spoken_es, made_at)
+            VALUES (:classroom, :story, :scenario, :seed, :en, :es, :spokenEn, :spokenEs, :now)""")
         .bind("classroom", classroom)
         .bind("story", Json.write(StoryJson.write(problem.story())))
         .bind("scenario", problem.scenario())
         .bind("seed", problem.seed())
         .bind("en", String.join("\n", problem.sentences()))
         .bind("es", String.join("\n", problem.spanish()))
+        .bind("spokenEn", String.join("\n", problem.spoken()))
+        .bind("spokenEs", String.join("\n", problem.spokenSpanish()))
         .bind("now", Database.utc(now))
         .executeAndReturnGeneratedKeys("id")
         .mapTo(Long.class)
@@ -142,7 +167,8 @@ public final class ProblemStore {
   private static List<AssignedProblem> problemsOf(Handle handle, long set) {
     return handle
         .createQuery("""
-            SELECT p.id AS problem_id, p.story, p.scenario, p.seed, p.text_en, p.text_es
+            SELECT p.id AS problem_id, p.story, p.scenario, p.seed, p.text_en, p.text_es,
+                   p.spoken_en, p.spoken_es
               FROM set_problem sp
               JOIN problem p ON p.id = sp.problem_id
              WHERE sp.set_id = :set

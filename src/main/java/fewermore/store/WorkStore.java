@@ -321,7 +321,7 @@ public final class WorkStore {
     Map<Long, AssignedProblem> problems = new HashMap<>();
     handle
         .createQuery("""
-            SELECT id AS problem_id, story, scenario, seed, text_en, text_es
+            SELECT id AS problem_id, story, scenario, seed, text_en, text_es, spoken_en, spoken_es
               FROM problem
              WHERE classroom_id = :classroom
              ORDER BY id""")

@@ -88,6 +88,10 @@ public final class App implements AutoCloseable {
     return services.doorAddress();
   }
 
+  Services services() {
+    return services;
+  }
+
   /** How often data were forced to disk since the start: for measuring. */
   public long forces() {
     return services.database.forces();

@@ -37,6 +37,7 @@ final class Services {
   final Live live;
   final Reach reach;
   final WorkProtocol protocol;
+  final InventedClasses invented;
 
   Services(Settings settings, Database database, Network network, Clock clock) {
     this.settings = settings;
@@ -57,6 +58,7 @@ final class Services {
     this.pages = new Pages(assets);
     this.live = new Live();
     this.reach = new Reach(settings, network);
+    this.invented = new InventedClasses(this);
     this.protocol = new WorkProtocol(sittings, works, tokens, live::changed);
   }
 

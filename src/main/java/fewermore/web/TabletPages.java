@@ -26,7 +26,7 @@ final class TabletPages {
     AssignedProblem problem = work.problem();
     List<String> sentences = problem.sentences(language);
     String text = String.join(" ", sentences);
-    return new ShownProblem(work.id(), number, sentences, sentences, lanes(problem.story(), text),
+    return new ShownProblem(work.id(), number, sentences, problem.spoken(language), lanes(problem.story(), text),
         numbers(text), work.set().asks().stream().sorted(Comparator.naturalOrder()).toList(), triesLeft, draft, told);
   }
 

@@ -31,7 +31,11 @@ public record SittingPage(String language, Me me, String sitting, String key, Li
     var list = data.putArray("problems");
     problems.forEach(problem -> list.add(problem(problem)));
     ObjectNode texts = data.putObject("texts");
-    ChildTexts.in(language).startingWith("say.").forEach(texts::put);
+    ChildTexts words = ChildTexts.in(language);
+    words.startingWith("say.").forEach(texts::put);
+    for (String group : List.of("part.", "state.")) {
+      words.startingWith(group).forEach((key, text) -> texts.put(group + key, text));
+    }
     return Json.write(data).replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029");
   }
 

@@ -1,0 +1,53 @@
+package fewermore.web;
+
+import fewermore.classroom.Picture;
+import fewermore.store.ClassStore.NewChild;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/**
+ * A class list as a teacher pastes it: first names, one a line. Every child gets a drawing of her own while
+ * there are enough.
+ *
+ * @param problem what stands in the way, as a sentence with the line; null when nothing does
+ */
+record ClassList(List<NewChild> children, String problem) {
+  static final int MOST = 60;
+  private static final int LONGEST = 40;
+
+  static ClassList read(String pasted) {
+    List<NewChild> children = new ArrayList<>();
+    Map<String, Integer> lines = new LinkedHashMap<>();
+    int line = 0;
+    for (String each : pasted.split("\\R", -1)) {
+      line++;
+      String name = each.strip().replaceAll("\\s+", " ");
+      if (name.isEmpty()) {
+        continue;
+      }
+      if (name.length() > LONGEST || name.chars().anyMatch(Character::isISOControl)) {
+        return refused("Line " + line + ": a first name of at most " + LONGEST + " characters was expected. Shorten it.");
+      }
+      Integer before = lines.put(name.toLowerCase(Locale.ROOT), line);
+      if (before != null) {
+        return refused("Lines " + before + " and " + line + " are both \"" + name
+            + "\". Children must be told apart on the tablets: add a letter, for example \"" + name + " B\".");
+      }
+      Picture picture = Picture.ALL.get(children.size() % Picture.ALL.size());
+      children.add(new NewChild(name, picture.id(), picture.ground(), "en"));
+    }
+    if (children.isEmpty()) {
+      return refused("No names are there yet. Paste the first names, one a line.");
+    }
+    return children.size() > MOST
+        ? refused("At most " + MOST + " children were expected, there are " + children.size() + ". Make two classes.")
+        : new ClassList(List.copyOf(children), null);
+  }
+
+  private static ClassList refused(String problem) {
+    return new ClassList(List.of(), problem);
+  }
+}

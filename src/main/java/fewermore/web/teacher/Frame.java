@@ -1,0 +1,24 @@
+package fewermore.web.teacher;
+
+import fewermore.classroom.Classroom;
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * What stands around every page of a signed-in teacher.
+ *
+ * @param classroom id of the class shown, for forms about it
+ * @param className the class's name; on every page, so that no work is read as another class's
+ * @param invented whether the class is the made-up one
+ * @param here the place that is open, or null on a page between places
+ * @param when the day and time where the class is
+ */
+public record Frame(long classroom, String className, boolean invented, Place here, String when) {
+  public static Frame of(Classroom room, Place here, Instant now) {
+    return new Frame(room.id(), room.name(), room.invented(), here, AmericanDates.moment(now, room.zone()));
+  }
+
+  public List<Place> places() {
+    return Place.ALL;
+  }
+}

@@ -1,0 +1,63 @@
+/* Keeps a page as it is now. Expects: <main id="main" data-live="/live"> whose content the same address gives anew.
+   The stream says only that something changed; the page then fetches itself and swaps what is inside <main>.
+   Opened again after 25 s of silence, on coming back to the page, and with growing pauses when refused. */
+const main = document.querySelector("main[data-live]");
+
+if (main) {
+  const SILENCE = 25_000;
+  let stream = null, heard = 0, pause = 1_000, wanted = false, busy = false, retry = 0;
+
+  const swap = async () => {
+    if (busy) { wanted = true; return; }
+    busy = true;
+    wanted = false;
+    try {
+      const answer = await fetch(location.href, { headers: { Accept: "text/html" }, redirect: "error", cache: "no-store" });
+      if (answer.ok) show(new DOMParser().parseFromString(await answer.text(), "text/html"));
+    } catch {
+      wanted = true;                            /* the laptop sleeps or restarts: the next beat tries again */
+    } finally {
+      busy = false;
+    }
+  };
+
+  const show = fresh => {
+    const next = fresh.querySelector("main[data-live]");
+    if (!next || next.innerHTML === main.innerHTML) return;
+    const open = [...main.querySelectorAll("details[data-keep][open]")].map(each => each.dataset.keep);
+    const focused = main.contains(document.activeElement) ? document.activeElement : null;
+    const typing = focused && focused.matches("input, textarea, select");
+    if (typing) { wanted = true; return; }      /* never take a field from under someone's hands */
+    const where = focused && (focused.id ? `#${focused.id}` : focused.getAttribute("href") && `a[href="${CSS.escape(focused.getAttribute("href"))}"]`);
+    const scrolled = [...main.querySelectorAll(".wide")].map(each => each.scrollLeft);
+    main.replaceChildren(...next.childNodes);
+    open.forEach(name => main.querySelector(`details[data-keep="${name}"]`)?.setAttribute("open", ""));
+    main.querySelectorAll(".wide").forEach((each, at) => { each.scrollLeft = scrolled[at] ?? 0; });
+    if (where) main.querySelector(where)?.focus({ preventScroll: true });
+    document.dispatchEvent(new CustomEvent("fewermore:fresh"));
+  };
+
+  const close = () => { stream?.close(); stream = null; };
+  const open = () => {
+    close();
+    clearTimeout(retry);
+    if (document.hidden) return;
+    heard = Date.now();
+    stream = new EventSource(main.dataset.live);
+    const alive = () => { heard = Date.now(); pause = 1_000; if (wanted) swap(); };
+    stream.addEventListener("whole", () => { alive(); swap(); });
+    stream.addEventListener("change", () => { alive(); swap(); });
+    stream.addEventListener("beat", alive);
+    stream.addEventListener("error", () => {
+      if (stream?.readyState !== EventSource.CLOSED) return;
+      retry = setTimeout(open, pause);
+      pause = Math.min(30_000, pause * 2);
+    });
+  };
+
+  setInterval(() => { if (!document.hidden && stream && Date.now() - heard > SILENCE) open(); }, 5_000);
+  document.addEventListener("visibilitychange", () => (document.hidden ? close() : open()));
+  addEventListener("pageshow", event => { if (event.persisted) open(); });
+  addEventListener("pagehide", close);
+  open();
+}
