@@ -9,7 +9,6 @@ import static fewermore.story.Kind.SMALLER_MORE;
 
 import fewermore.story.Kind;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -66,17 +65,19 @@ public final class ProposedMix {
     counts.forEach((kind, count) -> left.put(kind, Math.max(0, count)));
     int problems = left.values().stream().mapToInt(Integer::intValue).sum();
     List<Kind> kinds = new ArrayList<>();
+    int place = 0;
     while (kinds.size() < problems) {
       Kind last = kinds.isEmpty() ? null : kinds.get(kinds.size() - 1);
       int remaining = problems - kinds.size();
-      Kind next = left.keySet().stream().filter(kind -> left.get(kind) > 0)
-          .min(Comparator.comparing((Kind kind) -> kind == last)
-              .thenComparing(kind -> 2 * left.get(kind) < remaining + 1)
-              .thenComparing(kind -> kinds.contains(kind) ? 1 : 0)
-              .thenComparing(ORDER::indexOf))
-          .orElseThrow();
-      kinds.add(next);
-      left.merge(next, -1, Integer::sum);
+      // A kind that is more than half of what is left goes now, or it will have to come twice running.
+      Kind next = left.keySet().stream().filter(kind -> kind != last && left.get(kind) > remaining / 2)
+          .findFirst().orElse(null);
+      for (int step = 0; next == null && step < ORDER.size(); step++, place++) {
+        Kind kind = ORDER.get(place % ORDER.size());
+        next = kind != last && left.getOrDefault(kind, 0) > 0 ? kind : null;
+      }
+      kinds.add(next == null ? last : next);
+      left.merge(kinds.get(kinds.size() - 1), -1, Integer::sum);
     }
     return List.copyOf(kinds);
   }

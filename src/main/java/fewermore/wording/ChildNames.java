@@ -6,9 +6,12 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * First names for the children in problems, from many places, as many girls' as boys'. They stand for nobody; a
@@ -27,15 +30,21 @@ public final class ChildNames {
   private static final List<String> OTHER_GIRLS = List.of("Ana", "Anna", "Ines", "Lucia", "Maria", "Sofia");
   private static final List<String> OTHER_BOYS = List.of("Ben", "Beto", "Tomas", "Jose", "Andres", "Martin");
 
+  private static final List<Holder> ALL = Stream.of(
+      GIRLS.stream().map(name -> Holder.child(name, Pronoun.SHE)),
+      BOYS.stream().map(name -> Holder.child(name, Pronoun.HE)),
+      EITHER.stream().map(name -> Holder.child(name, Pronoun.NONE))).flatMap(names -> names).toList();
+  private static final Map<String, String> SOUNDS =
+      ALL.stream().map(Holder::english).collect(Collectors.toMap(name -> name, ChildNames::sound));
+
+  /** Two names drawn by chance go together nearly always; where few are left, all pairs are listed instead. */
+  private static final int TRIES = 30;
+
   private ChildNames() {}
 
   /** All names that may be drawn, in a fixed order. */
   public static List<Holder> all() {
-    List<Holder> all = new ArrayList<>();
-    GIRLS.forEach(name -> all.add(Holder.child(name, Pronoun.SHE)));
-    BOYS.forEach(name -> all.add(Holder.child(name, Pronoun.HE)));
-    EITHER.forEach(name -> all.add(Holder.child(name, Pronoun.NONE)));
-    return List.copyOf(all);
+    return ALL;
   }
 
   /** The pronoun of a name we know; a name we don't know has none, and is said again instead. */
@@ -48,7 +57,7 @@ public final class ChildNames {
 
   /**
    * Two different children, every order of names as likely as every other, so that girls and boys have more equally
-   * often. They differ in their first letter and in their ending of four letters.
+   * often. They differ in their first letter and in their last three.
    *
    * @param avoid names not to be used, however they are capitalized, accented or doubled ("Ana" keeps out "Anna")
    * @param used names already used in the same set: not taken while others are left
@@ -70,6 +79,13 @@ public final class ChildNames {
 
   private static Optional<List<Holder>> pair(Random random, List<Holder> from) {
     List<List<Holder>> pairs = new ArrayList<>();
+    for (int tries = 0; tries < TRIES && from.size() > 1; tries++) {
+      Holder first = from.get(random.nextInt(from.size()));
+      Holder second = from.get(random.nextInt(from.size()));
+      if (apart(first.english(), second.english())) {
+        return Optional.of(List.of(first, second));
+      }
+    }
     for (Holder first : from) {
       for (Holder second : from) {
         if (apart(first.english(), second.english())) {
@@ -95,7 +111,7 @@ public final class ChildNames {
         kept.add(sound(word));
       }
     }
-    return all().stream().filter(child -> !kept.contains(sound(child.english()))).toList();
+    return ALL.stream().filter(child -> !kept.contains(SOUNDS.get(child.english()))).toList();
   }
 
   private static String sound(String name) {

@@ -39,6 +39,12 @@ final class EnglishFrame {
     return story.wording() == Wording.MORE ? "more" : "fewer";
   }
 
+  /** Questions of ten words at most, where there is one. */
+  private static List<Sentence> shortOnes(List<Sentence> questions) {
+    List<Sentence> shortOnes = questions.stream().filter(each -> each.text().split(" ").length <= 10).toList();
+    return shortOnes.isEmpty() ? questions : shortOnes;
+  }
+
   private static String subject(Holder holder, boolean pronoun) {
     return pronoun ? holder.pronoun().word().orElse(holder.english()) : holder.english();
   }
@@ -196,7 +202,7 @@ final class EnglishFrame {
       return story.wording() == Wording.MORE ? measure().more() : measure().fewer();
     }
 
-    /** "Ines's rope", "the oak", "Ines". */
+    /** "Ines's rope", "the barn", "Ines". */
     private String named(Role role) {
       return scene.owned() == null
           ? holder(role).english() : holder(role).possessive() + " " + scene.owned().one();
@@ -243,8 +249,7 @@ final class EnglishFrame {
     @Override
     public List<Sentence> questions() {
       if (story.wording() == Wording.DIFFERENCE) {
-        return List.of(new Line().say("what is the difference in")
-            .say(measure().quality() == null ? scene.unit().many() : measure().quality()).question());
+        return List.of(new Line().say("what is the difference in").say(scene.unit().many()).question());
       }
       return Frame.asksDifference(story) ? differenceQuestions() : amountQuestions(story.unknown());
     }
@@ -270,11 +275,11 @@ final class EnglishFrame {
       Role subject = Frame.subject(story);
       String reference = named(Frame.reference(story), true);
       if (measure().hasAdjective()) {
-        return List.of(
+        return shortOnes(List.of(
             new Line().say("how many").say(scene.unit().many()).say(compared()).say(told(subject))
                 .say(named(subject)).say("than").say(reference).question(),
             new Line().say("how much").say(compared()).say(told(subject)).say(named(subject)).say("than")
-                .say(reference).question());
+                .say(reference).question()));
       }
       List<Sentence> questions = new ArrayList<>();
       if (measure().mass() != null) {
@@ -284,7 +289,7 @@ final class EnglishFrame {
       questions.add(new Line().say("how many").say(EnglishFrame.compared(story)).say(scene.unit().many())
           .say(helper(subject)).say(named(subject)).say(measure().verb().base()).say("than").say(reference)
           .question());
-      return questions;
+      return shortOnes(questions);
     }
   }
 }

@@ -40,7 +40,7 @@ final class ExtraNumbers {
     return sentences;
   }
 
-  /** A child who can have something, or null: oaks have no hats. */
+  /** A child who can have something, or null: barns have no hats. */
   private static Holder holder(Scene scene) {
     return scene.holders().stream().filter(each -> each.pronoun() != Pronoun.IT).findFirst().orElse(null);
   }

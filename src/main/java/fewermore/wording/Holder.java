@@ -1,9 +1,9 @@
 package fewermore.wording;
 
 /**
- * Who or what has an amount: a child by name, or a thing ("the oak").
+ * Who or what has an amount: a child by name, or a thing ("the barn").
  *
- * @param english the phrase in the middle of a sentence: "Ines", "the oak"
+ * @param english the phrase in the middle of a sentence: "Ines", "the barn"
  * @param spanish the same in Spanish, or null when it is not known
  * @param pronoun what a second sentence about the same holder may begin with
  */

@@ -10,26 +10,25 @@ package fewermore.wording;
  * @param adjective "long", "tall", "old", or null for a verb
  * @param more "longer", "taller", "older", or "more"
  * @param fewer "shorter", "younger", or "less"
- * @param quality what the difference is in: "length", "age"; null when the unit is said instead
  * @param mass what stands after <i>how much</i>: "money", "" for nothing, or null when only <i>how many UNITS</i> is
  *     good English
  * @param spanishMass what stands after <i>cuánto</i>: "dinero", "" for nothing, or null when the unit must be asked
  */
-public record Measure(Verb verb, String before, String adjective, String more, String fewer, String quality,
+public record Measure(Verb verb, String before, String adjective, String more, String fewer,
     String mass, String spanishMass) {
 
-  static Measure adjective(String adjective, String more, String fewer, String quality, String spanishVerb,
+  static Measure adjective(String adjective, String more, String fewer, String spanishVerb,
       String spanishVerbMany, String spanishMass) {
-    return new Measure(Verb.present("is", "be", spanishVerb, spanishVerbMany), null, adjective, more, fewer, quality,
-        null, spanishMass);
+    return new Measure(Verb.present("is", "be", spanishVerb, spanishVerbMany), null, adjective, more, fewer, null,
+        spanishMass);
   }
 
-  static Measure verb(Verb verb, String quality, String mass, String spanishMass) {
-    return new Measure(verb, null, null, "more", "less", quality, mass, spanishMass);
+  static Measure verb(Verb verb, String mass, String spanishMass) {
+    return new Measure(verb, null, null, "more", "less", mass, spanishMass);
   }
 
   static Measure time(Verb verb) {
-    return new Measure(verb, "for", null, "more", "less", null, null, null);
+    return new Measure(verb, "for", null, "more", "less", null, null);
   }
 
   boolean hasAdjective() {

@@ -47,6 +47,11 @@ final class Nouns {
     return adjective == null || bare == null ? Optional.empty() : Optional.of(described(adjective, bare));
   }
 
+  /** Every noun once, without adjectives. */
+  static List<Noun> all() {
+    return BY_FORM.values().stream().distinct().toList();
+  }
+
   /** A noun that must be there. */
   static Noun noun(String form) {
     return of(form).orElseThrow(() -> new IllegalStateException("not in the lexicon: " + form));

@@ -86,7 +86,7 @@ public sealed interface Scenario {
 
   /**
    * An amount in a unit: of what a child owns ("Ines's rope"), of the child itself ("Ines read"), or of two things
-   * ("the oak", "the pine").
+   * ("the tree", "the barn").
    *
    * @param owned what each child owns and is measured, or null
    * @param pairs things that are compared with each other; empty when children are

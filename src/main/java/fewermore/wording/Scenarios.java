@@ -11,7 +11,6 @@ import java.util.List;
 /** The invented scenarios. They only grow: a problem on file names its scenario by id. */
 final class Scenarios {
   private static final Noun FRUIT = noun("fruit");
-  private static final Noun FLOWER = noun("flower");
   private static final Noun BIRD = noun("bird");
   private static final Noun ANIMAL = noun("animal");
   private static final Noun TREE = noun("tree");
@@ -21,9 +20,11 @@ final class Scenarios {
   private static final Noun PUMPKIN = noun("pumpkin");
   private static final Noun TANK = noun("tank");
 
-  private static final List<List<Holder>> TREES = List.of(
-      List.of(Holder.thing("the oak", "el roble"), Holder.thing("the pine", "el pino")),
-      List.of(Holder.thing("the maple", "el arce"), Holder.thing("the elm", "el olmo")));
+  private static final List<List<Holder>> TALL = List.of(
+      List.of(Holder.thing("the tree", "el árbol"), Holder.thing("the barn", "el granero")),
+      List.of(Holder.thing("the tower", "la torre"), Holder.thing("the school", "la escuela")));
+  private static final List<List<Holder>> OLD = List.of(
+      List.of(Holder.thing("the tree", "el árbol"), Holder.thing("the turtle", "la tortuga")));
   private static final List<List<Holder>> GOODS = List.of(
       List.of(Holder.thing("the pen", "la pluma"), Holder.thing("the ruler", "la regla")),
       List.of(Holder.thing("the apple", "la manzana"), Holder.thing("the orange", "la naranja")),
@@ -67,8 +68,8 @@ final class Scenarios {
       somewhere("street-cars", noun("car"), noun("truck"), "on the street", "en la calle"),
       somewhere("park-trees", noun("oak"), noun("pine"), "in the park", "en el parque", TREE),
       owned("orchard-fruit", noun("apple"), noun("pear"), Verbs.PICK, FRUIT),
-      owned("drawn-shapes", noun("star"), noun("heart"), Verbs.DRAW, SHAPE),
-      owned("planted-flowers", noun("rose"), noun("tulip"), Verbs.PLANT, FLOWER),
+      owned("pens-and-pencils", noun("pen"), noun("pencil"), Verb.HAVE),
+      owned("planted-vegetables", noun("bean"), noun("carrot"), Verbs.PLANT, noun("vegetable")),
 
       owns("rope", Topic.LENGTH, Units.FOOT, Measures.LENGTH, ROPE),
       owns("ribbon", Topic.LENGTH, Units.INCH, Measures.LENGTH, noun("ribbon")),
@@ -76,12 +77,12 @@ final class Scenarios {
       owns("garden", Topic.LENGTH, Units.YARD, Measures.LENGTH, noun("garden")),
       owns("block-tower", Topic.LENGTH, Units.CENTIMETER, Measures.HEIGHT, noun("tower")),
       owns("sunflower", Topic.LENGTH, Units.INCH, Measures.HEIGHT, noun("sunflower")),
-      compared("tall-trees", Topic.LENGTH, Units.FOOT, Measures.HEIGHT, TREES),
-      compared("old-trees", Topic.AGE, Units.YEAR, Measures.AGE, TREES),
+      compared("tall-things", Topic.LENGTH, Units.FOOT, Measures.HEIGHT, TALL),
+      compared("old-things", Topic.AGE, Units.YEAR, Measures.AGE, OLD),
       owns("turtle", Topic.AGE, Units.YEAR, Measures.AGE, noun("turtle")),
       owns("parrot", Topic.AGE, Units.YEAR, Measures.AGE, noun("parrot")),
       owns("dog", Topic.WEIGHT, Units.POUND, Measures.WEIGHT, noun("dog")),
-      owns("pumpkin", Topic.WEIGHT, Units.POUND, Measures.WEIGHT, PUMPKIN),
+      owns("pig", Topic.WEIGHT, Units.POUND, Measures.WEIGHT, noun("pig")),
       children("reading-time", Topic.TIME, Units.MINUTE, Measures.READING),
       children("walking-time", Topic.TIME, Units.MINUTE, Measures.WALKING),
       children("dollars", Topic.MONEY, Units.DOLLAR, Measures.MONEY_HELD),
