@@ -24,6 +24,8 @@ import picocli.CommandLine.Option;
     sortOptions = false,
     description = "Comparison word problems within 100: this laptop serves a room of tablets and reads the work.",
     exitCodeOnInvalidInput = 2,
+    subcommands = {Commands.Mark.class, Commands.Write.class},
+    synopsisSubcommandLabel = "[COMMAND]",
     footer = {"", "Nothing leaves this laptop. Stop with Ctrl-C."})
 public final class Main implements Callable<Integer> {
   @Option(names = "--data", paramLabel = "FOLDER",
