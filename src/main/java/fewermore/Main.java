@@ -9,6 +9,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Arrays;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine;
@@ -63,7 +64,8 @@ public final class Main implements Callable<Integer> {
   }
 
   public static void main(String[] arguments) {
-    int code = commandLine().execute(arguments);
+    boolean serveSaid = arguments.length > 0 && arguments[0].equals("serve");
+    int code = commandLine().execute(serveSaid ? Arrays.copyOfRange(arguments, 1, arguments.length) : arguments);
     System.exit(code);
   }
 
