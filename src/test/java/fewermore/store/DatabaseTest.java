@@ -19,15 +19,6 @@ class DatabaseTest {
   @TempDir Path folder;
 
   @Test
-  void aSecondOneOnTheSameDataIsRefusedInASentence() {
-    try (Database first = Database.open(folder)) {
-      CannotOpen refused = assertThrows(CannotOpen.class, () -> Database.open(folder));
-      assertTrue(refused.getMessage().contains("already running"), refused.getMessage());
-      first.change(handle -> handle.execute("SELECT 1"));
-    }
-  }
-
-  @Test
   void anOlderProgramStopsOnNewerData() {
     try (Database database = Database.open(folder)) {
       database.change(handle -> handle.execute("""

@@ -18,6 +18,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +26,7 @@ import java.util.Random;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.stream.Stream;
 
 /**
  * The real program in a process of its own, real HTTP clients on loopback, and kill -9: what was acknowledged
@@ -85,7 +87,9 @@ public final class KillRig {
         program.destroyForcibly();
       }
     }
-    return count(rounds, folder, acknowledged);
+    Outcome outcome = count(rounds, folder, acknowledged);
+    remove(folder);
+    return outcome;
   }
 
   private static Outcome count(int rounds, Path folder, Map<String, String> acknowledged) {
@@ -101,6 +105,14 @@ public final class KillRig {
     long other = acknowledged.entrySet().stream()
         .filter(each -> kept.containsKey(each.getKey()) && !each.getValue().equals(kept.get(each.getKey()))).count();
     return new Outcome(rounds, acknowledged.size(), lost, other);
+  }
+
+  private static void remove(Path folder) throws IOException {
+    try (Stream<Path> all = Files.walk(folder)) {
+      for (Path each : (Iterable<Path>) all.sorted(Comparator.reverseOrder())::iterator) {
+        Files.deleteIfExists(each);
+      }
+    }
   }
 
   private static void handIn(
