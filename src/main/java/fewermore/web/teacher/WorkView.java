@@ -59,8 +59,11 @@ public record WorkView(
       String id, WrittenLine line, String text, DrawnBars bars, boolean blank, boolean fits, String verdict,
       String says, List<String> overruled, List<Verdict> choices) {}
 
-  /** What a child drew: which is longer, and what stands where; {@code ?} for the unknown's sign. */
-  public record DrawnBars(String longer, String longerBar, String shorter, String shorterBar, String gap) {}
+  /** What a child drew: which is longer, and what stands where. */
+  public record DrawnBars(String longer, Slot longerBar, String shorter, Slot shorterBar, Slot gap) {}
+
+  /** @param text what stands there; {@code ?} for the unknown's sign, {@code empty} for nothing */
+  public record Slot(String text, boolean unknown) {}
 
   /** @param overrules of this hand-in, oldest first; @return empty when the piece has no such hand-in */
   public static Optional<WorkView> of(
@@ -148,12 +151,13 @@ public record WorkView(
     String smaller = BarsPicture.name(story, Role.SMALLER);
     boolean known = !bars.longer().isBlank();
     String other = bars.longer().equalsIgnoreCase(larger) ? smaller : larger;
-    return new DrawnBars(known ? bars.longer() : "", place(bars.longerBar()), known ? other : "",
+    return new DrawnBars(known ? bars.longer() : "longer bar", place(bars.longerBar()), known ? other : "shorter bar",
         place(bars.shorterBar()), place(bars.gap()));
   }
 
-  private static String place(String written) {
-    return written.strip().equals("x") ? "?" : written.strip();
+  private static Slot place(String written) {
+    boolean unknown = written.strip().equals("x");
+    return new Slot(unknown ? "?" : written.isBlank() ? "empty" : written.strip(), unknown);
   }
 
   public int longestNote() {
