@@ -9,6 +9,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Arrays;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine;
@@ -24,6 +25,8 @@ import picocli.CommandLine.Option;
     sortOptions = false,
     description = "Comparison word problems within 100: this laptop serves a room of tablets and reads the work.",
     exitCodeOnInvalidInput = 2,
+    subcommands = {Commands.Mark.class, Commands.Write.class},
+    synopsisSubcommandLabel = "[COMMAND]",
     footer = {"", "Nothing leaves this laptop. Stop with Ctrl-C."})
 public final class Main implements Callable<Integer> {
   @Option(names = "--data", paramLabel = "FOLDER",
@@ -61,7 +64,8 @@ public final class Main implements Callable<Integer> {
   }
 
   public static void main(String[] arguments) {
-    int code = commandLine().execute(arguments);
+    boolean serveSaid = arguments.length > 0 && arguments[0].equals("serve");
+    int code = commandLine().execute(serveSaid ? Arrays.copyOfRange(arguments, 1, arguments.length) : arguments);
     System.exit(code);
   }
 

@@ -30,6 +30,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.LongConsumer;
 import org.jdbi.v3.core.Handle;
 
 /** What children sent, the marks it got, and what the teacher overruled. */
@@ -453,6 +454,95 @@ public final class WorkStore {
         .map((row, at) -> new Overrule(Part.of(row.getString("part")).orElseThrow(), row.getString("was"),
             row.getString("verdict"), row.getString("note"), Rows.instant(row, "made_at")))
         .list());
+  }
+
+  /** How many marks were given anew, and how many of them are other than before. */
+  public record MarkedAgain(long marks, long changed) {}
+
+  private static final int AT_ONCE = 500;
+
+  /**
+   * Marks all stored work again that was marked by older rules, or not at all. Raw work is the truth: what the
+   * teacher overruled stays overruled. Goes chunk by chunk, so that it goes on where it was stopped.
+   *
+   * @param progress is told how many hand-ins are done so far
+   */
+  public MarkedAgain markAgain(LongConsumer progress) {
+    long marks = 0;
+    long changed = 0;
+    long done = 0;
+    while (true) {
+      List<Old> old = database.read(WorkStore::markedByOlderRules);
+      if (old.isEmpty()) {
+        return new MarkedAgain(marks, changed);
+      }
+      for (Old each : old) {
+        Map<Part, String> before = new EnumMap<>(Part.class);
+        each.rows.forEach(row -> before.put(row.part(), row.verdict() + " " + row.notes()));
+        for (MarkRows.Row row : MarkRows.of(each.marks)) {
+          marks++;
+          String was = before.get(row.part());
+          changed += was == null || was.equals(row.verdict() + " " + row.notes()) ? 0 : 1;
+        }
+      }
+      database.change(handle -> old.forEach(each -> {
+        handle
+            .createUpdate("""
+                DELETE FROM mark
+                 WHERE work_id = :work
+                   AND page = :page
+                   AND seq = :seq""")
+            .bind("work", each.key.work)
+            .bind("page", each.key.page)
+            .bind("seq", each.key.seq)
+            .execute();
+        keepMarks(handle, each.key, each.marks);
+      }));
+      done += old.size();
+      progress.accept(done);
+    }
+  }
+
+  private record Old(Key key, Marks marks, List<MarkRows.Row> rows) {}
+
+  private static List<Old> markedByOlderRules(Handle handle) {
+    List<Map.Entry<Key, Marks>> work = handle
+        .createQuery("""
+            SELECT r.work_id, r.page, r.seq, r.parts, p.story
+              FROM revision r
+              JOIN work w ON w.id = r.work_id
+              JOIN problem p ON p.id = w.problem_id
+             WHERE r.kind = 'handed-in'
+               AND NOT EXISTS (SELECT 1
+                                 FROM mark m
+                                WHERE m.work_id = r.work_id
+                                  AND m.page = r.page
+                                  AND m.seq = r.seq
+                                  AND m.rules >= :rules)
+             ORDER BY r.work_id, r.page, r.seq
+             LIMIT :most""")
+        .bind("rules", Marker.VERSION)
+        .bind("most", AT_ONCE)
+        .map((row, at) -> Map.entry(key(row),
+            Marker.mark(StoryJson.read(Json.read(row.getString("story"))), work(row))))
+        .list();
+    return work.stream()
+        .filter(each -> !MarkRows.of(each.getValue()).isEmpty())
+        .map(each -> new Old(each.getKey(), each.getValue(), handle
+            .createQuery("""
+                SELECT part, verdict, notes
+                  FROM mark
+                 WHERE work_id = :work
+                   AND page = :page
+                   AND seq = :seq
+                 ORDER BY part""")
+            .bind("work", each.getKey().work)
+            .bind("page", each.getKey().page)
+            .bind("seq", each.getKey().seq)
+            .map((row, at) -> new MarkRows.Row(
+                Part.of(row.getString("part")).orElseThrow(), row.getString("verdict"), row.getString("notes")))
+            .list()))
+        .toList();
   }
 
   /** How many pieces have been acknowledged in all: hand-ins and drafts as they stand. */

@@ -1,10 +1,14 @@
 package fewermore.web;
 
 import fewermore.store.Database;
+import fewermore.store.WorkStore;
 import io.javalin.Javalin;
 import io.javalin.util.JavalinBindException;
+import java.lang.System.Logger;
+import java.lang.System.Logger.Level;
 import java.time.Clock;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** The running application: one database, two doors. */
@@ -17,6 +21,10 @@ public final class App implements AutoCloseable {
       super(message);
     }
   }
+
+  private static final Logger LOG = System.getLogger(App.class.getName());
+  /** The setting that says what marking again changed. */
+  static final String MARKED_AGAIN = "marked again";
 
   private static final int TABLET_THREADS = 80;
   private static final int TEACHER_THREADS = 24;
@@ -40,6 +48,7 @@ public final class App implements AutoCloseable {
    */
   public static App start(Settings settings, Database database, Network network, Clock clock) {
     Services services = new Services(settings, database, network, clock);
+    markAgain(services);
     TabletHandlers tabletHandlers = new TabletHandlers(services);
     TeacherHandlers teacherHandlers = new TeacherHandlers(services);
     Javalin tablets = Doors.open(services, TabletRoutes.of(tabletHandlers), tabletHandlers,
@@ -55,6 +64,15 @@ public final class App implements AutoCloseable {
     }
     services.reach.opened(tablets.port());
     return new App(services, tablets, teacher);
+  }
+
+  /** Work marked by older rules is marked again before anybody looks, and the teacher is told what changed. */
+  private static void markAgain(Services services) {
+    WorkStore.MarkedAgain again = services.works.markAgain(done ->
+        LOG.log(Level.INFO, "marking stored work again by the new rules: " + done + " hand-ins so far"));
+    if (again.changed() > 0) {
+      services.teachers.set(MARKED_AGAIN, String.format(Locale.US, "%,d of %,d marks", again.changed(), again.marks()));
+    }
   }
 
   private static void start(Javalin server, int port, String option) {

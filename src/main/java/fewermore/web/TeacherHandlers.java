@@ -47,8 +47,6 @@ import java.util.stream.Collectors;
 final class TeacherHandlers implements Doors.Guard {
   static final String DESK = "desk";
   private static final String TEACHER_NAME = "Teacher";
-  /** Problems in a day's set where she says nothing else: three together, four on their own. */
-  private static final int USUAL_PROBLEMS = 7;
 
   private final Services services;
 
@@ -253,7 +251,7 @@ final class TeacherHandlers implements Doors.Guard {
   // ---- plan ----
 
   void plan(Context request) {
-    inClass(request, classroom -> showPlan(request, classroom, ProposedMix.counts(USUAL_PROBLEMS),
+    inClass(request, classroom -> showPlan(request, classroom, ProposedMix.counts(PlanPage.PROPOSED),
         NumberRange.WITHIN_100, Regrouping.EITHER, null));
   }
 
@@ -262,7 +260,7 @@ final class TeacherHandlers implements Doors.Guard {
       NumberRange range = NumberRange.of("within-" + form(request, "within")).orElse(NumberRange.WITHIN_100);
       Regrouping regrouping = regrouping(form(request, "regroup"));
       boolean proposed = form(request, "mix").equals("proposed");
-      Map<Kind, Integer> counts = proposed ? ProposedMix.counts(USUAL_PROBLEMS) : counts(request);
+      Map<Kind, Integer> counts = proposed ? ProposedMix.counts(PlanPage.PROPOSED) : counts(request);
       int all = counts.values().stream().mapToInt(Integer::intValue).sum();
       if (all < 1 || all > PlanPage.MOST) {
         request.status(422);
@@ -271,17 +269,19 @@ final class TeacherHandlers implements Doors.Guard {
         return;
       }
       LocalDate today = services.today(classroom);
-      Optional<ProblemSet> there = todaysSet(classroom);
-      if (there.isPresent() && there.get().given()) {
+      Optional<ProblemSet> there = latestSet(classroom);
+      int given = services.problems.given(classroom.id(), today).stream().mapToInt(set -> set.problems().size()).sum();
+      if (given + all > PlanPage.MOST) {
         request.status(422);
-        showPlan(request, classroom, counts, range, regrouping,
-            "The children already have today's set. It stays as it is.");
+        showPlan(request, classroom, counts, range, regrouping, "The children already have " + given
+            + " of at most " + PlanPage.MOST + " problems for today; there is room for " + (PlanPage.MOST - given)
+            + " more. Choose fewer.");
         return;
       }
       ProblemWriter writer = new ProblemWriter(range, regrouping, namesOf(classroom));
       long seed = services.tokens.below(Integer.MAX_VALUE);
       List<Problem> problems = writer.writeSet(counts, seed).problems();
-      there.ifPresent(set -> services.problems.putAway(classroom.id(), set.id()));
+      there.filter(set -> !set.given()).ifPresent(set -> services.problems.putAway(classroom.id(), set.id()));
       services.problems.addSet(classroom.id(), today, false, ProblemSet.USUAL_TRIES, false, ProblemSet.USUAL_PARTS,
           problems.stream().map(NewProblem::of).toList(), services.now());
       request.redirect("/plan", HttpStatus.SEE_OTHER);
@@ -290,7 +290,7 @@ final class TeacherHandlers implements Doors.Guard {
 
   void replaceProblem(Context request) {
     inClass(request, classroom -> {
-      ProblemSet set = todaysSet(classroom).orElseThrow(Refusal::notFound);
+      ProblemSet set = latestSet(classroom).orElseThrow(Refusal::notFound);
       long id = TabletHandlers.number(form(request, "problem")).orElseThrow(Refusal::notFound);
       Kind kind = set.problems().stream().filter(each -> each.id() == id).findFirst()
           .orElseThrow(Refusal::notFound).kind();
@@ -314,7 +314,7 @@ final class TeacherHandlers implements Doors.Guard {
 
   void giveSet(Context request) {
     inClass(request, classroom -> {
-      ProblemSet set = todaysSet(classroom).orElseThrow(() -> new Refusal(422, "There is no set yet. Make one first."));
+      ProblemSet set = latestSet(classroom).orElseThrow(() -> new Refusal(422, "There is no set yet. Make one first."));
       services.problems.give(classroom.id(), set.id());
       request.redirect("/board", HttpStatus.SEE_OTHER);
     });
@@ -322,7 +322,7 @@ final class TeacherHandlers implements Doors.Guard {
 
   private void showPlan(Context request, Classroom classroom, Map<Kind, Integer> counts, NumberRange range,
       Regrouping regrouping, String problem) {
-    Optional<ProblemSet> set = todaysSet(classroom);
+    Optional<ProblemSet> set = latestSet(classroom);
     Set<Long> problems = set.stream().flatMap(each -> each.problems().stream()).map(each -> each.id())
         .collect(Collectors.toSet());
     int withWork = set.isEmpty() || !set.get().given() ? 0
@@ -332,8 +332,10 @@ final class TeacherHandlers implements Doors.Guard {
         set.orElse(null), withWork, problem), frame(classroom, Place.PLAN));
   }
 
-  private Optional<ProblemSet> todaysSet(Classroom classroom) {
-    return services.problems.sets(classroom.id(), services.today(classroom)).stream().findFirst();
+  /** The set she works on: the day's newest. One that was given stays; a new one starts beside it. */
+  private Optional<ProblemSet> latestSet(Classroom classroom) {
+    List<ProblemSet> sets = services.problems.sets(classroom.id(), services.today(classroom));
+    return sets.isEmpty() ? Optional.empty() : Optional.of(sets.get(sets.size() - 1));
   }
 
   private static Map<Kind, Integer> counts(Context request) {

@@ -63,7 +63,7 @@ public final class Rig implements AutoCloseable {
 
   /** On data that are there already, on the very port as before. */
   public static Rig startAgain(Path folder, int port, int teacherPort, String publicAddress) {
-    return new Rig(folder, true, Clock.systemUTC(), publicAddress, port, teacherPort);
+    return new Rig(folder, false, Clock.systemUTC(), publicAddress, port, teacherPort);
   }
 
   private static Path folder() {

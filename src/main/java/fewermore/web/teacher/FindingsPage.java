@@ -95,10 +95,10 @@ public record FindingsPage(
       List<Cell> cells = new ArrayList<>();
       for (Optional<Quote> quote : row.cells()) {
         boolean tells = cells.size() < telling;
-        cells.add(cell(quote, tells, cells.size() == telling));
+        cells.add(cell(quote, tells, cells.size() == telling, finding.topic() != Topic.TOO_EARLY));
       }
       rows.add(new Row(ShownChild.of(said.child()), said.strength().id(), said.strength().word(),
-          said.tally().of() == 0 ? "no work that tells" : said.tally().words(), finding.early().contains(said), cells));
+          tally(finding.topic(), said), finding.early().contains(said), cells));
     }
     Optional<AssignedProblem> start = table.columns().stream()
         .filter(EvidenceTable.Column::tells).map(EvidenceTable.Column::problem).findFirst();
@@ -108,13 +108,21 @@ public record FindingsPage(
         ask == null ? null : start.map(FindingsPage::shortStory).orElse(null), ask);
   }
 
-  private static Cell cell(Optional<Quote> found, boolean tells, boolean firstApart) {
+  /** Before anything is said there is nothing to count for or against: only how much could tell. */
+  private static String tally(Topic topic, ChildFinding said) {
+    if (said.tally().of() == 0) {
+      return "no work that tells";
+    }
+    return topic == Topic.TOO_EARLY ? said.tally().of() + " that could tell" : said.tally().words();
+  }
+
+  private static Cell cell(Optional<Quote> found, boolean tells, boolean firstApart, boolean statement) {
     if (found.isEmpty()) {
       return new Cell(null, false, false, null, tells, firstApart, "");
     }
     Quote quote = found.get();
     return new Cell(WrittenLine.of(quote.text(), quote.telling()), quote.text().isBlank(),
-        quote.says() == Says.AGAINST, href(quote.work().evidence()), tells, firstApart,
+        statement && quote.says() == Says.AGAINST, href(quote.work().evidence()), tells, firstApart,
         quote.part() == Part.EQUATION ? "" : quote.part().id());
   }
 

@@ -3,6 +3,7 @@ package fewermore.web.teacher;
 import fewermore.classroom.AssignedProblem;
 import fewermore.classroom.Findings;
 import fewermore.classroom.ProblemSet;
+import fewermore.problem.ProposedMix;
 import fewermore.story.Kind;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -67,6 +68,18 @@ public record PlanPage(
     }
     return new PlanPage(AmericanDates.longDay(day), kinds, within, regroup, planned,
         set != null && set.given(), withWork, problem);
+  }
+
+  /** Problems in a proposed set: three together, four on their own. */
+  public static final int PROPOSED = 7;
+
+  public int proposed() {
+    return PROPOSED;
+  }
+
+  /** How many of a proposed set have a word that points the other way. */
+  public long proposedTelling() {
+    return ProposedMix.of(PROPOSED).stream().filter(kind -> !kind.agrees()).count();
   }
 
   public int most() {

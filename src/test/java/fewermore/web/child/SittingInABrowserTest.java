@@ -168,6 +168,12 @@ class SittingInABrowserTest extends OnATablet {
     touch(session, "touchCancel");
     assertEquals(0, page.locator(".chip.flying").count());
     assertEquals("", page.textContent("[data-place='1']"));
+    BoundingBox elsewhere = page.locator("[data-for=bars] [data-ask]").boundingBox();
+    touch(session, "touchStart", at(elsewhere, 0));
+    touch(session, "touchStart", at(elsewhere, 0), at(chip, 1));
+    touch(session, "touchMove", at(elsewhere, 0), at(place, 1));
+    assertEquals(0, page.locator(".chip.flying").count(), "the first finger rests elsewhere: this one is the second");
+    touch(session, "touchEnd");
     touch(session, "touchStart", at(chip, 0));
     touch(session, "touchMove", at(place, 0));
     touch(session, "touchEnd");
@@ -363,7 +369,7 @@ class SittingInABrowserTest extends OnATablet {
     stage.telling = item -> allFits();
     handIn();
     page.waitForSelector("[data-for=fitted]:not([hidden])");
-    assertEquals("Todo encaja con la historia.", page.textContent("[data-for=fitted] h1").trim());
+    assertEquals("Todo encaja con el cuento.", page.textContent("[data-for=fitted] h1").trim());
     assertEquals("conchas", lastParts("handed-in").path("label").asText());
     deliverySays("Ya lo tiene tu profe.");
   }

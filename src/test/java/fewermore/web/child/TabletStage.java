@@ -167,7 +167,15 @@ final class TabletStage implements AutoCloseable {
         take(body);
         ctx.status(502);
       }
-      case OPEN -> ctx.json(take(body));
+      case OPEN -> {
+        JsonNode request = Json.read(body);
+        String itsKey = request.path("sitting").asText().replace('s', 'k');
+        if (itsKey.equals(request.path("key").asText())) {
+          ctx.json(take(body));
+        } else {
+          ctx.status(403).json(Json.object().put("problem", "this key adds no work to this sitting"));
+        }
+      }
     }
   }
 

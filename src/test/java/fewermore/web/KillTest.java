@@ -1,0 +1,16 @@
+package fewermore.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+
+class KillTest {
+  @Test
+  void nothingAcknowledgedIsMissingAfterKillMinusNine() throws Exception {
+    KillRig.Outcome outcome = KillRig.run(3, System.nanoTime());
+    assertTrue(outcome.acknowledged() >= 50, outcome.toString());
+    assertEquals(0, outcome.lost(), outcome.toString());
+    assertEquals(0, outcome.other(), outcome.toString());
+  }
+}
