@@ -51,9 +51,20 @@ class CleannessTest {
   @Test
   void aGapOfFiveInTheOnesMixesTwoSlips() {
     List<NotSeparated> pairs = Cleanness.notSeparated(new Relation(62, 45, 17), Role.SMALLER);
-    String says = "Both a child who took the smaller digit from the larger in each place and a child who borrowed a ten "
-        + "but left the tens as they were give 55.";
+    String says = "Both a child who took the smaller digit from the larger in each place and a child who borrowed "
+        + "a ten but left the tens as they were give 55.";
     assertTrue(pairs.stream().anyMatch(pair -> pair.says().equals(says)), pairs::toString);
+  }
+
+  @Test
+  void candidatesNeverHaveEqualParts() {
+    for (Role unknown : Role.values()) {
+      for (NumberRange range : NumberRange.values()) {
+        List<Relation> candidates = NumberChooser.candidates(unknown, range, Regrouping.EITHER);
+        assertTrue(candidates.stream().noneMatch(each -> each.firstPart() == each.secondPart()), range::id);
+        assertTrue(candidates.size() >= 60, () -> range.id() + " has " + candidates.size());
+      }
+    }
   }
 
   @Test
