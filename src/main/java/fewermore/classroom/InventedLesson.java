@@ -19,7 +19,7 @@ final class InventedLesson {
   private static final Duration LONGEST_LOOK = Duration.ofSeconds(70);
   private static final Duration TO_THE_DOOR = Duration.ofSeconds(15);
 
-  /** How often a child who is told to look again does, each time. */
+  /** How often a child who is told to look again does, each time. What she then leaves as it was she doesn't send. */
   private static final double LOOKS_AGAIN = .75;
 
   private final InventedChild child;
@@ -64,8 +64,12 @@ final class InventedLesson {
       if (!writing.prompted(work) || random.nextDouble() >= LOOKS_AGAIN) {
         return;
       }
-      work = writing.again(work);
+      Work before = work;
+      work = writing.again(before);
       later(SHORTEST_LOOK, LONGEST_LOOK);
+      if (work.equals(before)) {
+        return;
+      }
       send(problem, SentItem.Kind.HANDED_IN, work);
     }
   }

@@ -58,7 +58,7 @@ final class InventedWork {
   private static final double BARS_RIGHT_ANYWAY = .25;
   private static final double BARS_SOLVED = .15;
 
-  /** A prompt to look again helps this often; else the part is sent again as it was. */
+  /** A prompt to look again helps this often; else the part stays as it was. */
   private static final double PROMPT_HELPS = .60;
 
   private final Comparison story;
@@ -224,6 +224,7 @@ final class InventedWork {
 
   private String label(String answer) {
     String many = story.thing().many();
+    int last = many.lastIndexOf(' ') + 1;
     double at = random.nextDouble();
     if ((at -= LABEL_BLANK) < 0) {
       return "";
@@ -233,7 +234,7 @@ final class InventedWork {
           : story.wider().get(0).many();
     }
     if ((at -= LABEL_MISSPELT) < 0) {
-      return misspelt(many);
+      return many.substring(0, last) + misspelt(many.substring(last));
     }
     if ((at -= LABEL_ONE) < 0) {
       return story.thing().one();
@@ -250,6 +251,7 @@ final class InventedWork {
     if (word.length() < 4) {
       return word;
     }
+    // The first letter and the ending are what most children get right.
     int at = 1 + random.nextInt(word.length() - 3);
     boolean vowel = "aeiou".indexOf(word.charAt(at)) >= 0;
     return vowel ? word.substring(0, at) + word.substring(at + 1)
