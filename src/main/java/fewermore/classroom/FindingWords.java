@@ -37,16 +37,7 @@ public final class FindingWords {
     if (finding.topic() == Topic.TOO_EARLY) {
       return Phrase.of("Too early to tell about ").count(Integer.toString(many)).text(whose.stripTrailing() + ".");
     }
-    Phrase sentence = new Phrase(List.of()).count(Integer.toString(many)).text(whose);
-    for (Phrase.Run run : predicate(finding).runs()) {
-      sentence = switch (run.voice()) {
-        case PLAIN -> sentence.text(run.text());
-        case WORD -> sentence.word(run.text());
-        case COUNT -> sentence.count(run.text());
-        case WORK -> sentence.work(run.text());
-      };
-    }
-    return sentence;
+    return new Phrase(List.of()).count(Integer.toString(many)).text(whose).and(predicate(finding));
   }
 
   /** One or two sentences under the headline: the count behind it, and what else the same work shows. */

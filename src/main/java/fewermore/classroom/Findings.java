@@ -118,13 +118,13 @@ public record Findings(LocalDate from, LocalDate asOf, List<Finding> statements,
       return tally(Pattern.FROM_THE_STORY).of() >= ENOUGH_FOR_NO_ONE_WAY ? Topic.NO_ONE_WAY : Topic.TOO_EARLY;
     }
 
-    /** The patterns of going wrong that hold, strongest first. */
+    /** The patterns of going wrong that hold, strongest first; of two as strong, in the order of {@link Pattern}. */
     List<Pattern> shown(List<PieceOfWork> some) {
       Reading reading = new Reading(child, some);
       return GOING_WRONG.stream()
           .filter(pattern -> reading.said(pattern).holds())
           .sorted(Comparator.comparing((Pattern pattern) -> reading.said(pattern).strength()).reversed()
-              .thenComparing(pattern -> -reading.tally(pattern).so()))
+              .thenComparing(Comparator.naturalOrder()))
           .toList();
     }
 

@@ -35,6 +35,13 @@ public record Phrase(List<Run> runs) {
     return and(Voice.WORK, text);
   }
 
+  /** This sentence with another after it. */
+  public Phrase and(Phrase after) {
+    List<Run> more = new ArrayList<>(runs);
+    more.addAll(after.runs);
+    return new Phrase(more);
+  }
+
   private Phrase and(Voice voice, String text) {
     List<Run> more = new ArrayList<>(runs);
     more.add(new Run(voice, text));

@@ -1,6 +1,7 @@
 package fewermore.web.teacher;
 
 import fewermore.classroom.AssignedProblem;
+import fewermore.marking.BarsMarker;
 import fewermore.story.Comparison;
 import fewermore.story.Role;
 
@@ -32,15 +33,19 @@ public record BarsPicture(Piece longer, Piece shorter, Piece gap) {
     int larger = Math.max(1, story.value(Role.LARGER));
     int shortWidth = Math.min(FULL - LEAST, Math.max(2 * LEAST, FULL * story.value(Role.SMALLER) / larger));
     return new BarsPicture(
-        piece(story, Role.LARGER, story.persons().larger(), FULL),
-        piece(story, Role.SMALLER, story.persons().smaller(), shortWidth),
+        piece(story, Role.LARGER, name(story, Role.LARGER), FULL),
+        piece(story, Role.SMALLER, name(story, Role.SMALLER), shortWidth),
         piece(story, Role.DIFFERENCE, "", FULL - shortWidth));
+  }
+
+  /** Whose bar it is: a person, or the kind of thing where nobody is named. */
+  static String name(Comparison story, Role role) {
+    return BarsMarker.name(story, role);
   }
 
   private static Piece piece(Comparison story, Role role, String who, int width) {
     boolean unknown = story.unknown() == role;
-    String name = who != null ? who : role == Role.LARGER ? "more" : "fewer";
-    return new Piece(name, unknown ? "?" : Integer.toString(story.value(role)), unknown, width);
+    return new Piece(who, unknown ? "?" : Integer.toString(story.value(role)), unknown, width);
   }
 
   /** For those who listen: "Theo 52. Mara unknown. The gap is 14." */

@@ -138,7 +138,7 @@ public record FindingsPage(
     return String.join(" ", wordInQuestion || told.isEmpty() ? problem.sentences() : told);
   }
 
-  private static String can(Topic topic) {
+  static String can(Topic topic) {
     return switch (topic) {
       case DIFFERENCE_AS_AMOUNT -> "An amount is asked";
       case TURNED_ROUND -> "The story is taken away";
@@ -147,7 +147,7 @@ public record FindingsPage(
     };
   }
 
-  private static String cannot(Topic topic) {
+  static String cannot(Topic topic) {
     return switch (topic) {
       case DIFFERENCE_AS_AMOUNT -> "The difference is asked: cannot tell";
       case TURNED_ROUND -> "The story is added: cannot tell";
