@@ -8,19 +8,22 @@ import java.util.Optional;
 
 /** What the terminal says at the start, in plain words. */
 final class Greeting {
-  private final App app;
-  private final Settings settings;
+  private final String passphrase;
 
-  Greeting(App app, Settings settings) {
-    this.app = app;
-    this.settings = settings;
+  /** @param passphrase one that everybody may know, or null when the teacher has her own */
+  Greeting(String passphrase) {
+    this.passphrase = passphrase;
   }
 
-  void print(PrintStream out) {
+  void print(App app, Settings settings, PrintStream out) {
     out.println();
     out.println("Fewermore is running.");
     out.println();
     out.println("  You, on this laptop:   " + app.teacherAddress());
+    if (passphrase != null) {
+      out.println("  Your passphrase:       " + passphrase);
+      out.println("  The class is invented. It and all you do here are removed when Fewermore stops.");
+    }
     Optional<String> address = app.reach().address();
     if (address.isPresent()) {
       out.println("  Tablets, on the Wi-Fi: " + address.get());

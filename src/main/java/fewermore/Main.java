@@ -1,5 +1,6 @@
 package fewermore;
 
+import fewermore.classroom.InventedClass;
 import fewermore.store.CannotOpen;
 import fewermore.store.Database;
 import fewermore.web.App;
@@ -10,12 +11,15 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Arrays;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
 /** The program: with no command word it serves the app. */
 @Command(
@@ -29,6 +33,8 @@ import picocli.CommandLine.Option;
     synopsisSubcommandLabel = "[COMMAND]",
     footer = {"", "Nothing leaves this laptop. Stop with Ctrl-C."})
 public final class Main implements Callable<Integer> {
+  @Spec CommandSpec program;
+
   @Option(names = "--data", paramLabel = "FOLDER",
       description = "where all data lie (default: ${DEFAULT-VALUE})")
   Path data = Path.of(System.getProperty("user.home"), "fewermore-data");
@@ -49,10 +55,10 @@ public final class Main implements Callable<Integer> {
           + "(default: found by itself)")
   String publicAddress = System.getenv("FEWERMORE_PUBLIC_ADDRESS");
 
-  @Option(names = "--demo", paramLabel = "CHILDREN", arity = "0..1", fallbackValue = "24",
+  @Option(names = "--demo", paramLabel = "CHILDREN", arity = "0..1", fallbackValue = "" + InventedClass.USUAL,
       description = "an invented class to look around in (24 children, or as many as you say), in a folder that is "
           + "removed at the end; --data is not touched")
-  Integer demo;
+  String demo;
 
   /** Says the version the program was built as. */
   static final class Version implements IVersionProvider {
@@ -86,18 +92,32 @@ public final class Main implements Callable<Integer> {
   public Integer call() throws Exception {
     Log.toTheConsole();
     Settings settings = new Settings(data, port, teacherPort, host, publicAddress);
-    if (demo != null) {
-      return Demo.run(settings, demo, Main::serve);
+    if (demo == null) {
+      return serve(settings, new Greeting(null), () -> {}, database -> {
+        Log.toAFile(settings.data());
+        return App.start(settings, database, Network.ofThisMachine(), Clock.systemUTC());
+      });
     }
-    return serve(settings);
+    OptionalInt children = Demo.children(demo);
+    if (children.isEmpty()) {
+      program.commandLine().getErr().println(Demo.WHAT_IS_EXPECTED);
+      return 2;
+    }
+    return Demo.run(settings, children.getAsInt());
   }
 
-  private static int serve(Settings settings) throws InterruptedException {
+  /** Opens the app on the data of its folder. */
+  interface Opening {
+    App open(Database database);
+  }
+
+  /** Serves until the program is told to stop; {@code afterwards} is run when everything is closed. */
+  static int serve(Settings settings, Greeting greeting, Runnable afterwards, Opening opening)
+      throws InterruptedException {
     Database database = Database.open(settings.data());
     App app;
     try {
-      Log.toAFile(settings.data());
-      app = App.start(settings, database, Network.ofThisMachine(), Clock.systemUTC());
+      app = opening.open(database);
     } catch (RuntimeException e) {
       database.close();
       throw e;
@@ -105,9 +125,10 @@ public final class Main implements Callable<Integer> {
     CountDownLatch stopped = new CountDownLatch(1);
     Runtime.getRuntime().addShutdownHook(new Thread(() -> {
       app.close();
+      afterwards.run();
       stopped.countDown();
     }, "stop"));
-    new Greeting(app, settings).print(new PrintStream(System.out, true, StandardCharsets.UTF_8));
+    greeting.print(app, settings, new PrintStream(System.out, true, StandardCharsets.UTF_8));
     stopped.await();
     return 0;
   }

@@ -109,4 +109,35 @@ class StartTest {
     Database.open(folder).close();
     assertTrue(Files.exists(folder.resolve("fewermore.0.log")), "there is a log file");
   }
+
+  @Test
+  void aDemoOfNoClassGetsASentence() throws Exception {
+    for (String children : List.of("4", "61", "many", "-7")) {
+      Ended ended = end(start("--demo=" + children, "--host", "127.0.0.1", "--port", "0", "--teacher-port", "0"));
+      assertEquals(2, ended.code, ended.said);
+      isASentence(ended, "a class of 5 to 60 children was expected");
+    }
+  }
+
+  @Test
+  void aDemoSaysItsPassphraseAndLeavesNoFolder() throws Exception {
+    Process program = start("--demo=6", "--data", folder.resolve("mine").toString(), "--host", "127.0.0.1",
+        "--port", "0", "--teacher-port", "0");
+    StringBuilder said = new StringBuilder();
+    var reader = program.inputReader(StandardCharsets.UTF_8);
+    Path demo = null;
+    String line;
+    while ((line = reader.readLine()) != null && !line.contains("Stop with Ctrl-C")) {
+      said.append(line).append('\n');
+      if (line.contains("The data lie in:")) {
+        demo = Path.of(line.substring(line.indexOf(':') + 1).strip());
+      }
+    }
+    assertTrue(said.toString().contains("Your passphrase:       look around"), said.toString());
+    assertTrue(demo != null && Files.exists(demo.resolve("fewermore.mv.db")), said.toString());
+    program.destroy();
+    assertTrue(program.waitFor(20, TimeUnit.SECONDS));
+    assertFalse(Files.exists(demo), "the demo's folder is removed");
+    assertFalse(Files.exists(folder.resolve("mine")), "--data is not touched");
+  }
 }

@@ -5,13 +5,20 @@ import fewermore.story.Role;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 
 /** Chooses a problem's numbers so that they fit the class and tell the ways of going wrong apart. */
 public final class NumberChooser {
+  /** What {@link #best} found: the same for every problem of that sort. */
+  private static final Map<Sort, List<Relation>> BEST = new ConcurrentHashMap<>();
+
+  private record Sort(Role unknown, NumberRange range, Regrouping regrouping) {}
+
   private NumberChooser() {}
 
   /**
@@ -32,7 +39,8 @@ public final class NumberChooser {
    */
   public static Choice choose(Role unknown, NumberRange range, Regrouping regrouping, Random random,
       Set<Relation> taken) {
-    List<Relation> best = best(candidates(unknown, range, regrouping), unknown);
+    List<Relation> best = BEST.computeIfAbsent(new Sort(unknown, range, regrouping),
+        sort -> best(candidates(sort.unknown, sort.range, sort.regrouping), sort.unknown));
     List<Relation> fresh = best.stream().filter(amounts -> !taken.contains(amounts)).toList();
     List<Relation> from = fresh.isEmpty() ? best : fresh;
     Relation amounts = from.get(random.nextInt(from.size()));

@@ -158,6 +158,10 @@ public final class ClassStore {
         for (String statement : THROW_AWAY) {
           handle.createUpdate(statement).bind("classroom", classroom).execute();
         }
+        handle
+            .createUpdate("DELETE FROM tablet WHERE id LIKE :invented")
+            .bind("invented", SittingStore.inventedTablets(classroom))
+            .execute();
       }
       return invented;
     });

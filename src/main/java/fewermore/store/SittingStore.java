@@ -8,7 +8,10 @@ import fewermore.classroom.Sitting;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.jdbi.v3.core.Handle;
@@ -18,6 +21,24 @@ import org.jdbi.v3.core.mapper.RowMapper;
 public final class SittingStore {
   /** The work of a sitting on one problem, with the set it belongs to. */
   public record AssignedWork(String id, ProblemSet set, AssignedProblem problem) {}
+
+  private static final String INVENTED_TABLET = "invented-";
+
+  /** A child coming in on a tablet: all that {@link #start} takes. */
+  public record Coming(String id, long child, String tablet, String cookie, Instant at) {}
+
+  /**
+   * A tablet's id that no cookie's hash can be, for a class that has no real tablets. It goes when the class is
+   * thrown away, and gives no real tablet its number.
+   */
+  public static String inventedTablet(long classroom, int number) {
+    return INVENTED_TABLET + classroom + "-" + number;
+  }
+
+  /** Every invented tablet of a class, for LIKE. */
+  static String inventedTablets(long classroom) {
+    return INVENTED_TABLET + classroom + "-%";
+  }
 
   private static final RowMapper<Sitting> SITTING = (row, at) -> new Sitting(
       row.getString("id"),
@@ -108,7 +129,12 @@ public final class SittingStore {
 
   /** Makes a tablet known, by the hash of its cookie. Harmless when it is known already. */
   public void meetTablet(String id, String name, Instant now) {
-    database.change(handle -> handle
+    meetTablets(Map.of(id, name), now);
+  }
+
+  /** {@link #meetTablet} for many at once, names by id. */
+  public void meetTablets(Map<String, String> names, Instant now) {
+    database.change(handle -> names.forEach((id, name) -> handle
         .createUpdate("""
             INSERT INTO tablet (id, name, made_at)
             VALUES (:id, :name, :now)
@@ -116,7 +142,7 @@ public final class SittingStore {
         .bind("id", id)
         .bind("name", name)
         .bind("now", Database.utc(now))
-        .execute());
+        .execute()));
   }
 
   public Optional<String> tabletName(String id) {
@@ -127,37 +153,69 @@ public final class SittingStore {
         .findOne());
   }
 
+  /** How many real tablets have been met. */
   public long tablets() {
-    return database.read(handle -> handle.createQuery("SELECT COUNT(*) FROM tablet").mapTo(Long.class).one());
+    return database.read(handle -> handle
+        .createQuery("SELECT COUNT(*) FROM tablet WHERE id NOT LIKE :invented")
+        .bind("invented", INVENTED_TABLET + "%")
+        .mapTo(Long.class)
+        .one());
   }
 
   /** A child comes in on a tablet; whoever sat there before is ended. */
   public void start(String id, long child, String tablet, String cookie, Instant now) {
-    database.change(handle -> {
-      handle
-          .createUpdate("""
-              UPDATE sitting
-                 SET ended_at = :now, ended_why = 'next child'
-               WHERE tablet_id = :tablet
-                 AND ended_at IS NULL""")
-          .bind("now", Database.utc(now))
-          .bind("tablet", tablet)
-          .execute();
-      handle
-          .createUpdate("""
-              INSERT INTO sitting (id, child_id, tablet_id, cookie, started_at)
-              VALUES (:id, :child, :tablet, :cookie, :now)""")
-          .bind("id", id)
-          .bind("child", child)
-          .bind("tablet", tablet)
-          .bind("cookie", cookie)
-          .bind("now", Database.utc(now))
-          .execute();
+    database.change(handle -> start(handle, new Coming(id, child, tablet, cookie, now)));
+  }
+
+  /**
+   * {@link #start} and {@link #works} for many children at once, in the order given: one trip to the disk for all.
+   *
+   * @return the work of each sitting for the given sets of that day, by the sitting's id
+   */
+  public Map<String, List<AssignedWork>> startAll(List<Coming> comings, LocalDate day, Supplier<String> ids) {
+    return database.write(handle -> {
+      Map<String, List<AssignedWork>> works = new LinkedHashMap<>();
+      Map<Long, List<ProblemSet>> sets = new HashMap<>();
+      for (Coming coming : comings) {
+        start(handle, coming);
+        Sitting sitting = find(handle, coming.id).orElseThrow();
+        List<ProblemSet> given = sets.computeIfAbsent(sitting.child().classroom(), of -> given(handle, of, day));
+        makeWorks(handle, sitting, given, ids, coming.at);
+        works.put(coming.id, worksThere(handle, sitting, given));
+      }
+      return works;
     });
   }
 
+  private static void start(Handle handle, Coming coming) {
+    handle
+        .createUpdate("""
+            UPDATE sitting
+               SET ended_at = :now, ended_why = 'next child'
+             WHERE tablet_id = :tablet
+               AND ended_at IS NULL""")
+        .bind("now", Database.utc(coming.at))
+        .bind("tablet", coming.tablet)
+        .execute();
+    handle
+        .createUpdate("""
+            INSERT INTO sitting (id, child_id, tablet_id, cookie, started_at)
+            VALUES (:id, :child, :tablet, :cookie, :now)""")
+        .bind("id", coming.id)
+        .bind("child", coming.child)
+        .bind("tablet", coming.tablet)
+        .bind("cookie", coming.cookie)
+        .bind("now", Database.utc(coming.at))
+        .execute();
+  }
+
   public void end(String sitting, String why, Instant now) {
-    database.change(handle -> handle
+    endAll(Map.of(sitting, now), why);
+  }
+
+  /** {@link #end} for many sittings at once, by their ids. */
+  public void endAll(Map<String, Instant> sittings, String why) {
+    database.change(handle -> sittings.forEach((sitting, now) -> handle
         .createUpdate("""
             UPDATE sitting
                SET ended_at = :now, ended_why = :why
@@ -166,7 +224,7 @@ public final class SittingStore {
         .bind("now", Database.utc(now))
         .bind("why", why)
         .bind("sitting", sitting)
-        .execute());
+        .execute()));
   }
 
   /** The sitting a cookie belongs to, open or ended. */
@@ -179,11 +237,15 @@ public final class SittingStore {
   }
 
   public Optional<Sitting> find(String sitting) {
-    return database.read(handle -> handle
+    return database.read(handle -> find(handle, sitting));
+  }
+
+  private static Optional<Sitting> find(Handle handle, String sitting) {
+    return handle
         .createQuery(SELECT_SITTING + " WHERE s.id = :sitting")
         .bind("sitting", sitting)
         .map(SITTING)
-        .findOne());
+        .findOne();
   }
 
   /** The sittings of a class that are open, in the order of coming in. */
@@ -198,29 +260,37 @@ public final class SittingStore {
 
   /** The sitting's work for the given sets of its day, in order; what is missing is made. */
   public List<AssignedWork> works(Sitting sitting, LocalDate day, Supplier<String> ids, Instant now) {
-    List<ProblemSet> sets = database.read(handle ->
-        ProblemStore.setsOf(handle, sitting.child().classroom(), day)).stream().filter(ProblemSet::given).toList();
+    List<ProblemSet> sets = database.read(handle -> given(handle, sitting.child().classroom(), day));
     List<AssignedWork> there = database.read(handle -> worksThere(handle, sitting, sets));
     boolean complete = there.size() == sets.stream().mapToInt(set -> set.problems().size()).sum();
     return complete ? there : database.write(handle -> {
-      for (ProblemSet set : sets) {
-        for (AssignedProblem problem : set.problems()) {
-          handle
-              .createUpdate("""
-                  INSERT INTO work (id, sitting_id, child_id, problem_id, set_id, made_at)
-                  VALUES (:id, :sitting, :child, :problem, :set, :now)
-                      ON CONFLICT DO NOTHING""")
-              .bind("id", ids.get())
-              .bind("sitting", sitting.id())
-              .bind("child", sitting.child().id())
-              .bind("problem", problem.id())
-              .bind("set", set.id())
-              .bind("now", Database.utc(now))
-              .execute();
-        }
-      }
+      makeWorks(handle, sitting, sets, ids, now);
       return worksThere(handle, sitting, sets);
     });
+  }
+
+  private static List<ProblemSet> given(Handle handle, long classroom, LocalDate day) {
+    return ProblemStore.setsOf(handle, classroom, day).stream().filter(ProblemSet::given).toList();
+  }
+
+  private static void makeWorks(
+      Handle handle, Sitting sitting, List<ProblemSet> sets, Supplier<String> ids, Instant now) {
+    for (ProblemSet set : sets) {
+      for (AssignedProblem problem : set.problems()) {
+        handle
+            .createUpdate("""
+                INSERT INTO work (id, sitting_id, child_id, problem_id, set_id, made_at)
+                VALUES (:id, :sitting, :child, :problem, :set, :now)
+                    ON CONFLICT DO NOTHING""")
+            .bind("id", ids.get())
+            .bind("sitting", sitting.id())
+            .bind("child", sitting.child().id())
+            .bind("problem", problem.id())
+            .bind("set", set.id())
+            .bind("now", Database.utc(now))
+            .execute();
+      }
+    }
   }
 
   private static List<AssignedWork> worksThere(Handle handle, Sitting sitting, List<ProblemSet> sets) {

@@ -18,4 +18,10 @@ final class Animals {
     long round = n / NAMES.size();
     return round == 0 ? name : name + " " + (round + 1);
   }
+
+  /** The n-th name from the end, from 0, for tablets that are made up. */
+  static String fromTheEnd(int n) {
+    int round = n / NAMES.size();
+    return name((long) round * NAMES.size() + NAMES.size() - 1 - n % NAMES.size());
+  }
 }

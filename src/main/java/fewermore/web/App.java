@@ -7,6 +7,7 @@ import io.javalin.util.JavalinBindException;
 import java.lang.System.Logger;
 import java.lang.System.Logger.Level;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -47,7 +48,27 @@ public final class App implements AutoCloseable {
    * @throws CannotListen when a port is taken; the database stays open
    */
   public static App start(Settings settings, Database database, Network network, Clock clock) {
+    return start(new Services(settings, database, network, clock));
+  }
+
+  /**
+   * {@link #start} on an empty database with a teacher and her invented class, made before anybody can come in.
+   *
+   * @param passphrase the teacher's, in plain text: everybody may know it
+   * @param children {@link fewermore.classroom.InventedClass#FEWEST} to
+   *     {@link fewermore.classroom.InventedClass#MOST}
+   */
+  public static App startDemo(
+      Settings settings, Database database, Network network, Clock clock, String passphrase, int children) {
     Services services = new Services(settings, database, network, clock);
+    long teacher = services.teachers.add("Teacher", Passphrases.hash(passphrase), true, services.now())
+        .orElseThrow(() -> new IllegalStateException("a demo starts on an empty database")).id();
+    services.invented.make(teacher, children, ZoneId.systemDefault());
+    return start(services);
+  }
+
+  private static App start(Services services) {
+    Settings settings = services.settings;
     markAgain(services);
     TabletHandlers tabletHandlers = new TabletHandlers(services);
     TeacherHandlers teacherHandlers = new TeacherHandlers(services);

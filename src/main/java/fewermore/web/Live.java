@@ -14,11 +14,13 @@ import java.util.concurrent.TimeUnit;
 public final class Live implements AutoCloseable {
   private static final int QUEUE = 100;
   private static final long BEAT_SECONDS = 10;
+  /** A browser drops an event that has no data. */
+  private static final String SOMETHING = "now";
 
   private final Set<Stream> streams = ConcurrentHashMap.newKeySet();
   private volatile boolean closed;
 
-  private record Event(String name, String data) {}
+  private record Event(String name) {}
 
   private final class Stream implements Runnable {
     private final SseClient client;
@@ -33,10 +35,10 @@ public final class Live implements AutoCloseable {
     @Override
     public void run() {
       try {
-        client.sendEvent("whole", "");
+        client.sendEvent("whole", SOMETHING);
         while (!closed && !client.terminated()) {
           Event event = queue.poll(BEAT_SECONDS, TimeUnit.SECONDS);
-          client.sendEvent(event == null ? "beat" : event.name, event == null ? "" : event.data);
+          client.sendEvent(event == null ? "beat" : event.name, SOMETHING);
         }
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();
@@ -64,7 +66,7 @@ public final class Live implements AutoCloseable {
   /** Something of this class changed: pages that show it fetch themselves anew. */
   public void changed(long classroom) {
     for (Stream stream : streams) {
-      if (stream.classroom == classroom && !stream.queue.offer(new Event("change", ""))) {
+      if (stream.classroom == classroom && !stream.queue.offer(new Event("change"))) {
         streams.remove(stream);
         stream.client.close();
       }

@@ -1,15 +1,17 @@
 package fewermore.classroom;
 
-import fewermore.classroom.InventedClass.InventedChild;
-import fewermore.classroom.InventedClass.InventedDay;
-import fewermore.classroom.InventedClass.InventedSitting;
-import fewermore.classroom.InventedClass.InventedTry;
+import fewermore.classroom.InventedClass.Day;
+import fewermore.classroom.InventedClass.Sent;
+import fewermore.classroom.InventedClass.Visit;
 import fewermore.marking.Marker;
 import fewermore.marking.Marks;
 import fewermore.marking.Sign;
 import fewermore.marking.Signs;
 import fewermore.problem.Problem;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -20,32 +22,40 @@ public final class InventedPieces {
   public final List<Child> children = new ArrayList<>();
   public final List<PieceOfWork> pieces = new ArrayList<>();
 
-  public InventedPieces(InventedClass invented) {
+  /** The class as it is at four in the afternoon of a day. */
+  public static InventedPieces of(int size, LocalDate day, ZoneId zone, long seed) {
+    return new InventedPieces(InventedClass.of(size, day.atTime(LocalTime.of(16, 0)).atZone(zone).toInstant(), zone, seed));
+  }
+
+  private InventedPieces(InventedClass invented) {
     for (InventedChild child : invented.children()) {
-      children.add(new Child(children.size() + 1, 1, child.name(), child.picture(), child.ground(), "en"));
+      children.add(new Child(children.size() + 1, 1, child.name(), child.picture().id(), child.picture().ground(), "en"));
     }
     long id = 1;
-    for (InventedDay day : invented.days()) {
+    for (Day day : invented.days()) {
       List<AssignedProblem> problems = new ArrayList<>();
       for (Problem problem : day.problems()) {
         problems.add(new AssignedProblem(id++, problem.story(), problem.scenario(), problem.seed(),
             problem.english().sentences().stream().map(sentence -> sentence.text()).toList(), List.of()));
       }
-      day.sittings().forEach(sitting -> add(day, sitting, problems));
+      day.visits().forEach(visit -> add(day, visit, problems));
     }
   }
 
-  private void add(InventedDay day, InventedSitting sitting, List<AssignedProblem> problems) {
+  private void add(Day day, Visit visit, List<AssignedProblem> problems) {
     Map<Integer, List<HandIn>> byProblem = new LinkedHashMap<>();
-    for (InventedTry each : sitting.tries()) {
+    for (Sent each : visit.sent()) {
+      if (each.kind() != SentItem.Kind.HANDED_IN) {
+        continue;
+      }
       AssignedProblem problem = problems.get(each.problem());
-      Marks marks = Marker.mark(problem.story(), each.work());
+      Marks marks = Marker.mark(problem.story(), each.parts());
       Instant told = Signs.of(marks, false).containsValue(Sign.LOOK_AGAIN) ? each.at() : null;
-      byProblem.computeIfAbsent(each.problem(), none -> new ArrayList<>()).add(new HandIn(
-          "w" + sitting.child() + "-" + problem.id(), "p", each.seq(), each.at(), day.day(),
-          "s" + sitting.child() + day.day(), "Otter", false, told, each.work(), marks));
+      List<HandIn> tries = byProblem.computeIfAbsent(each.problem(), none -> new ArrayList<>());
+      tries.add(new HandIn("w" + visit.child() + "-" + problem.id(), "p", tries.size() + 1, each.at(), day.date(),
+          "s" + visit.child() + day.date(), "Otter", false, told, each.parts(), marks));
     }
     byProblem.forEach((problem, tries) ->
-        pieces.add(new PieceOfWork(children.get(sitting.child()), problems.get(problem), tries)));
+        pieces.add(new PieceOfWork(children.get(visit.child()), problems.get(problem), tries)));
   }
 }

@@ -92,8 +92,7 @@ class WallTest {
     int fittingFirst = 0;
     int pairs = 0;
     for (long seed = 1; seed <= 60; seed++) {
-      InventedPieces made = new InventedPieces(
-          InventedClass.make(seed, 12, LocalDate.of(2026, 11, 20), ZoneId.of("America/Chicago")));
+      InventedPieces made = InventedPieces.of(12, LocalDate.of(2026, 11, 20), ZoneId.of("America/Chicago"), seed);
       for (Wall.Pair pair : Wall.of(made.children, made.pieces, LocalDate.of(2026, 11, 20)).pairs()) {
         pairs++;
         boolean first = EquationMarker.mark(pair.problem().story(), pair.a()).fits();
@@ -108,8 +107,7 @@ class WallTest {
   @Test
   void noWrongEquationOnTheWallHasASingleWriter() {
     for (long seed = 1; seed <= 40; seed++) {
-      InventedPieces made = new InventedPieces(
-          InventedClass.make(seed, 8, LocalDate.of(2026, 11, 20), ZoneId.of("America/Chicago")));
+      InventedPieces made = InventedPieces.of(8, LocalDate.of(2026, 11, 20), ZoneId.of("America/Chicago"), seed);
       for (Wall.Pair pair : Wall.of(made.children, made.pieces, LocalDate.of(2026, 11, 20)).pairs()) {
         for (String line : List.of(pair.a(), pair.b())) {
           long writers = made.pieces.stream().filter(piece -> piece.problem().equals(pair.problem()))

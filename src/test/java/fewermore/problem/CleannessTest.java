@@ -51,8 +51,31 @@ class CleannessTest {
   @Test
   void aGapOfFiveInTheOnesMixesTwoSlips() {
     List<NotSeparated> pairs = Cleanness.notSeparated(new Relation(62, 45, 17), Role.SMALLER);
-    assertTrue(pairs.stream().anyMatch(pair -> pair.says().equals("Both a child who took the smaller digit from the larger in "
-        + "each place and a child who borrowed a ten but left the tens as they were give 55.")), pairs::toString);
+    String says = "Both a child who took the smaller digit from the larger in each place and a child who borrowed "
+        + "a ten but left the tens as they were give 55.";
+    assertTrue(pairs.stream().anyMatch(pair -> pair.says().equals(says)), pairs::toString);
+  }
+
+  @Test
+  void candidatesNeverHaveEqualParts() {
+    for (Role unknown : Role.values()) {
+      for (NumberRange range : NumberRange.values()) {
+        List<Relation> candidates = NumberChooser.candidates(unknown, range, Regrouping.EITHER);
+        assertTrue(candidates.stream().noneMatch(each -> each.firstPart() == each.secondPart()), range::id);
+        assertTrue(candidates.size() >= 60, () -> range.id() + " has " + candidates.size());
+      }
+    }
+  }
+
+  @Test
+  void betterNumbersAreCleanNearAndTradeATenWhenTheTeachersDo() {
+    // The nearest by trying all: 62 − 17 has two slips on one number, 62 − 16 has none.
+    Relation better = NumberChooser.better(new Relation(62, 45, 17), Role.SMALLER).orElseThrow();
+    assertTrue(Cleanness.isClean(better, Role.SMALLER));
+    assertTrue(Regrouping.isNeeded(better));
+    assertTrue(Math.abs(better.firstPart() - 45) + Math.abs(better.secondPart() - 17) <= 2, better::toString);
+    assertTrue(NumberChooser.better(new Relation(52, 13, 39), Role.SMALLER).isEmpty());
+    assertTrue(NumberChooser.better(new Relation(500, 250, 250), Role.SMALLER).isEmpty());
   }
 
   @Test

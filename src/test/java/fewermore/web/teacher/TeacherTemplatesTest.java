@@ -38,8 +38,8 @@ class TeacherTemplatesTest {
   private static final LocalDate TODAY = LocalDate.of(2026, 11, 25);
   private static final Classroom ROOM =
       new Classroom(1, 1, "Room 12", ZoneId.of("America/New_York"), true, Instant.EPOCH);
-  private static final InventedPieces MADE = new InventedPieces(
-      InventedClass.make(InventedClass.USUAL_SEED, InventedClass.USUAL, TODAY.minusDays(1), ROOM.zone()));
+  private static final InventedPieces MADE = InventedPieces.of(
+      InventedClass.USUAL, TODAY.minusDays(1), ROOM.zone(), 1);
   private static final String ADDRESS = "http://192.168.1.23:8420";
 
   private static String render(String name, Object page, Place here) {
