@@ -45,13 +45,13 @@ public record ClassGrid(List<Row> rows) {
         .orElse(new Cell(kind, Seen.NONE, 0, 0));
   }
 
-  /** What this first hand-in's equation was. */
+  /** What this first hand-in's equation was; a written sign tells before a bar does. */
   public static Seen seen(PieceOfWork piece) {
-    if (Pattern.DIFFERENCE_AS_AMOUNT.quote(piece).says() == Says.SO) {
-      return Seen.GAP;
-    }
     if (piece.evidence().marks().equation() != null && piece.evidence().marks().equation().cueLed()) {
       return Seen.WORD;
+    }
+    if (Pattern.DIFFERENCE_AS_AMOUNT.quote(piece).says() == Says.SO) {
+      return Seen.GAP;
     }
     if (Findings.fits(piece)) {
       return Seen.FITS;

@@ -67,8 +67,8 @@ public record EvidenceTable(List<Column> columns, List<Row> rows) {
     Set<AssignedProblem> chosen = new LinkedHashSet<>(order.subList(0, Math.min(room, order.size())));
     boolean silent = chosen.stream().allMatch(problem -> count(byProblem.get(problem), Says.AGAINST) == 0);
     Optional<AssignedProblem> against = order.stream()
-        .max(Comparator.comparing(problem -> count(byProblem.get(problem), Says.AGAINST)))
-        .filter(problem -> count(byProblem.get(problem), Says.AGAINST) > 0);
+        .filter(problem -> count(byProblem.get(problem), Says.AGAINST) > 0)
+        .findFirst();
     if (silent && against.isPresent()) {
       chosen.remove(order.get(room - 1));
       chosen.add(against.get());

@@ -456,6 +456,20 @@ public final class WorkStore {
         .list());
   }
 
+  /** How many marks of a class the teacher set aside. */
+  public int overruled(long classroom) {
+    return database.read(handle -> handle
+        .createQuery("""
+            SELECT COUNT(*)
+              FROM overrule o
+              JOIN work w ON w.id = o.work_id
+              JOIN child c ON c.id = w.child_id
+             WHERE c.classroom_id = :classroom""")
+        .bind("classroom", classroom)
+        .mapTo(Integer.class)
+        .one());
+  }
+
   /** How many marks were given anew, and how many of them are other than before. */
   public record MarkedAgain(long marks, long changed) {}
 

@@ -1,5 +1,6 @@
 package fewermore.web;
 
+import fewermore.classroom.Child;
 import fewermore.classroom.Picture;
 import fewermore.store.ClassStore.NewChild;
 import java.util.ArrayList;
@@ -7,6 +8,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * A class list as a teacher pastes it: first names, one a line. Every child gets a drawing of her own while
@@ -18,9 +21,16 @@ record ClassList(List<NewChild> children, String problem) {
   static final int MOST = 60;
   private static final int LONGEST = 40;
 
-  static ClassList read(String pasted) {
+  /** @param there the children already in the class: new names and drawings differ from theirs */
+  static ClassList read(String pasted, List<Child> there) {
     List<NewChild> children = new ArrayList<>();
     Map<String, Integer> lines = new LinkedHashMap<>();
+    Set<String> names = there.stream().map(child -> child.name().toLowerCase(Locale.ROOT)).collect(Collectors.toSet());
+    List<Picture> free = new ArrayList<>(Picture.ALL);
+    free.removeIf(picture -> there.stream().anyMatch(child -> child.picture().equals(picture.id())));
+    if (free.isEmpty()) {
+      free.addAll(Picture.ALL);
+    }
     int line = 0;
     for (String each : pasted.split("\\R", -1)) {
       line++;
@@ -36,14 +46,19 @@ record ClassList(List<NewChild> children, String problem) {
         return refused("Lines " + before + " and " + line + " are both \"" + name
             + "\". Children must be told apart on the tablets: add a letter, for example \"" + name + " B\".");
       }
-      Picture picture = Picture.ALL.get(children.size() % Picture.ALL.size());
+      if (names.contains(name.toLowerCase(Locale.ROOT))) {
+        return refused("Line " + line + ": there is a \"" + name
+            + "\" in this class already. Add a letter, for example \"" + name + " B\".");
+      }
+      Picture picture = free.get(children.size() % free.size());
       children.add(new NewChild(name, picture.id(), picture.ground(), "en"));
     }
     if (children.isEmpty()) {
       return refused("No names are there yet. Paste the first names, one a line.");
     }
-    return children.size() > MOST
-        ? refused("At most " + MOST + " children were expected, there are " + children.size() + ". Make two classes.")
+    int all = children.size() + there.size();
+    return all > MOST
+        ? refused("At most " + MOST + " children were expected, this makes " + all + ". Make two classes.")
         : new ClassList(List.copyOf(children), null);
   }
 

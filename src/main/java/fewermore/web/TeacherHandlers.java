@@ -1,9 +1,12 @@
 package fewermore.web;
 
+import fewermore.classroom.Child;
 import fewermore.classroom.Classroom;
 import fewermore.classroom.Findings;
 import fewermore.classroom.PieceOfWork;
 import fewermore.classroom.ProblemSet;
+import fewermore.classroom.Wall;
+import fewermore.marking.Part;
 import fewermore.problem.NumberRange;
 import fewermore.problem.Problem;
 import fewermore.problem.ProblemWriter;
@@ -16,13 +19,19 @@ import fewermore.store.ProblemStore.NewProblem;
 import fewermore.store.TeacherStore.Teacher;
 import fewermore.story.Kind;
 import fewermore.web.teacher.BoardPage;
+import fewermore.web.teacher.ChildPage;
 import fewermore.web.teacher.FindingsPage;
 import fewermore.web.teacher.FirstPage;
 import fewermore.web.teacher.Frame;
+import fewermore.web.teacher.HelpPage;
 import fewermore.web.teacher.Place;
 import fewermore.web.teacher.PlanPage;
+import fewermore.web.teacher.RecordsPage;
+import fewermore.web.teacher.SetupPage;
 import fewermore.web.teacher.SignInPage;
+import fewermore.web.teacher.WallPage;
 import fewermore.web.teacher.WelcomePage;
+import fewermore.web.teacher.WorkView;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.Header;
@@ -206,7 +215,7 @@ final class TeacherHandlers implements Doors.Guard {
   void makeClass(Context request) {
     String name = form(request, "name").strip();
     String names = form(request, "names");
-    ClassList list = ClassList.read(names);
+    ClassList list = ClassList.read(names, List.of());
     String problem = name.isEmpty() || name.length() > 80
         ? "A name for the class was expected, for example Room 12. Type one."
         : list.problem();
@@ -387,6 +396,111 @@ final class TeacherHandlers implements Doors.Guard {
         FindingsPage.of(Findings.of(services.classes.children(classroom.id()),
             services.works.pieces(classroom.id()), services.today(classroom)), request.queryParam("about")),
         frame(classroom, Place.FINDINGS)));
+  }
+
+  void wall(Context request) {
+    inClass(request, classroom -> {
+      Wall wall = Wall.of(services.classes.children(classroom.id()), services.works.pieces(classroom.id()),
+          services.today(classroom));
+      render(request, "board/class", WallPage.of(classroom.name(), wall), null);
+    });
+  }
+
+  void child(Context request) {
+    inClass(request, classroom -> {
+      Findings findings = Findings.of(services.classes.children(classroom.id()),
+          services.works.pieces(classroom.id()), services.today(classroom));
+      ChildPage page = TabletHandlers.number(request.pathParam("child"))
+          .flatMap(id -> services.classes.child(classroom.id(), id))
+          .flatMap(child -> ChildPage.of(findings, child)).orElseThrow(Refusal::notFound);
+      render(request, "teacher/child", page, frame(classroom, Place.FINDINGS));
+    });
+  }
+
+  void work(Context request) {
+    inClass(request, classroom -> render(request, "teacher/work", workView(request, classroom),
+        frame(classroom, Place.FINDINGS)));
+  }
+
+  private WorkView workView(Context request, Classroom classroom) {
+    String work = request.pathParam("work");
+    String page = request.pathParam("page");
+    int seq = TabletHandlers.number(request.pathParam("seq")).filter(each -> each == each.intValue())
+        .orElseThrow(Refusal::notFound).intValue();
+    return services.works.piece(classroom.id(), work)
+        .flatMap(piece -> WorkView.of(piece, work, page, seq, services.works.overrules(work, page, seq),
+            classroom.zone()))
+        .orElseThrow(Refusal::notFound);
+  }
+
+  void overrule(Context request) {
+    inClass(request, classroom -> {
+      WorkView view = workView(request, classroom);
+      String verdict = form(request, "verdict");
+      Part part = view.parts().stream()
+          .filter(each -> each.id().equals(form(request, "part"))
+              && each.choices().stream().anyMatch(choice -> choice.id().equals(verdict)))
+          .findFirst().flatMap(each -> Part.of(each.id()))
+          .orElseThrow(() -> new Refusal(422, "A mark from the list was expected. Go back and choose one."));
+      String note = form(request, "note").strip();
+      if (note.length() > WorkView.LONGEST_NOTE) {
+        throw new Refusal(422, "A note of at most " + WorkView.LONGEST_NOTE
+            + " characters was expected. Go back and shorten it.");
+      }
+      services.works.overrule(classroom.id(), teacher(request), request.pathParam("work"), request.pathParam("page"),
+          Integer.parseInt(request.pathParam("seq")), part, verdict, note, services.now());
+      services.live.changed(classroom.id());
+      request.redirect(request.path().replaceFirst("/overrule$", ""), HttpStatus.SEE_OTHER);
+    });
+  }
+
+  void records(Context request) {
+    inClass(request, classroom -> {
+      List<Child> children = services.classes.children(classroom.id());
+      List<PieceOfWork> pieces = services.works.pieces(classroom.id());
+      render(request, "teacher/records", RecordsPage.of(children, pieces, List.of(
+          ProgressTable.childByKind(classroom, children, pieces), ProgressTable.pieces(classroom, children, pieces))),
+          frame(classroom, Place.RECORDS));
+    });
+  }
+
+  void setup(Context request) {
+    inClass(request, classroom -> showSetup(request, classroom, "", null));
+  }
+
+  void addChildren(Context request) {
+    inClass(request, classroom -> {
+      String typed = form(request, "names");
+      ClassList list = ClassList.read(typed, services.classes.children(classroom.id()));
+      if (list.problem() != null) {
+        request.status(422);
+        showSetup(request, classroom, typed, list.problem());
+        return;
+      }
+      services.classes.addChildren(classroom.id(), list.children(), services.now());
+      request.redirect("/setup", HttpStatus.SEE_OTHER);
+    });
+  }
+
+  private void showSetup(Context request, Classroom classroom, String typed, String problem) {
+    AddressPicker.Choice choice = services.reach.choice();
+    render(request, "teacher/setup", SetupPage.of(classroom, services.classes.children(classroom.id()),
+        services.reach.address().orElse(null), services.reach.otherAddresses(), choice.vpn(), choice.publicRange(),
+        services.classesOf(teacher(request)), dataFolder(), problem, typed), frame(classroom, Place.SETUP));
+  }
+
+  void help(Context request) {
+    inClass(request, classroom -> render(request, "teacher/help", new HelpPage(version(), dataFolder(),
+        services.reach.address().orElse(null), Licences.all()), frame(classroom, Place.HELP)));
+  }
+
+  private String dataFolder() {
+    return services.settings.data().toAbsolutePath().normalize().toString();
+  }
+
+  private static String version() {
+    String version = TeacherHandlers.class.getPackage().getImplementationVersion();
+    return version == null ? "not packaged" : version;
   }
 
   void kindsCsv(Context request) {

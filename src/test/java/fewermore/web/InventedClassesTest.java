@@ -141,7 +141,7 @@ class InventedClassesTest {
   void theClassListIsOneATeacherCouldHavePasted() {
     String pasted = rig.services.classes.children(invented.id()).stream().map(Child::name)
         .collect(Collectors.joining("\n"));
-    assertEquals(InventedClass.USUAL, ClassList.read(pasted).children().size());
+    assertEquals(InventedClass.USUAL, ClassList.read(pasted, List.of()).children().size());
   }
 
   @Test

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import fewermore.classroom.Classroom;
+import fewermore.marking.Work;
 import fewermore.store.ProblemStore.NewProblem;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
@@ -64,11 +65,16 @@ class RouteTableTest {
     teacher("POST /first", "/first", Says.NO, Says.NO, Says.NO);
     teacher("GET /sign-in", "/sign-in", Says.LET, Says.LET, Says.LET);
     teacher("POST /sign-in", "/sign-in", Says.NO, Says.NO, Says.NO);
-    for (String page : List.of("/welcome", "/plan", "/board", "/findings")) {
+    for (String page : List.of("/welcome", "/plan", "/board", "/findings", "/records", "/setup", "/help")) {
       teacher("GET " + page, page, Says.AWAY, Says.LET, Says.LET);
     }
     teacher("GET /records/kinds.csv", "/records/kinds.csv", Says.AWAY, Says.LET, Says.LET);
     teacher("GET /records/work.csv", "/records/work.csv", Says.AWAY, Says.LET, Says.LET);
+    teacher("GET /findings/child/{child}", "/findings/child/{child}", Says.AWAY, Says.LET, Says.NO);
+    teacher("GET /work/{work}/{page}/{seq}", "/work/{work}/{page}/1", Says.AWAY, Says.LET, Says.NO);
+    teacher("POST /work/{work}/{page}/{seq}/overrule", "/work/{work}/{page}/1/overrule", Says.AWAY, Says.NO, Says.NO);
+    teacher("POST /setup/children", "/setup/children", Says.AWAY, Says.NO, Says.NO);
+    teacher("GET /board/class", "/board/class", Says.AWAY, Says.LET, Says.LET);
     teacher("GET /live", "/live", Says.NO, Says.NO, Says.NO);
     teacher("POST /classes", "/classes", Says.AWAY, Says.NO, Says.NO);
     teacher("POST /classes/{class}/look", "/classes/{class}/look", Says.AWAY, Says.LET, Says.NO);
@@ -83,6 +89,7 @@ class RouteTableTest {
 
   private static Rig rig;
   private static Classroom others;
+  private static Tablet handedIn;
 
   @BeforeAll
   static void start() {
@@ -90,6 +97,8 @@ class RouteTableTest {
     long other = rig.services.teachers.add("Other", Passphrases.hash("another passphrase"), false, rig.now())
         .orElseThrow().id();
     others = rig.services.classes.add(other, "Room 9", ZoneId.of("UTC"), true, Rig.children("Juno"), rig.now());
+    handedIn = Tablet.comeIn(rig, rig.children.get(0));
+    handedIn.sent(handedIn.item(handedIn.work(1), 1, "handed-in", new Work("52 - 14 = x", "38", "shells", null, null)));
   }
 
   @AfterAll
@@ -158,7 +167,10 @@ class RouteTableTest {
   }
 
   private static HttpResponse<String> askTeacher(Browser browser, String route, String as, long classroom) {
-    String path = as.replace("{class}", Long.toString(classroom));
+    boolean own = classroom == rig.classroom.id();
+    long child = own ? rig.children.get(0).id() : rig.services.classes.children(others.id()).get(0).id();
+    String path = as.replace("{class}", Long.toString(classroom)).replace("{child}", Long.toString(child))
+        .replace("{work}", own ? handedIn.work(1) : "0".repeat(32)).replace("{page}", handedIn.page);
     return route.startsWith("POST") ? browser.post(path, Map.of()) : browser.get(path);
   }
 
@@ -187,7 +199,7 @@ class RouteTableTest {
     Tablet tablet = Tablet.comeIn(rig, rig.children.get(0));
     for (Route route : App.teacherRoutes()) {
       if (!route.path().equals("/")) {
-        HttpResponse<String> response = tablet.browser.get(route.path().replace("{class}", "1"));
+        HttpResponse<String> response = tablet.browser.get(route.path().replaceAll("\\{[a-z]+}", "1"));
         assertEquals(404, response.statusCode(), route.name());
       }
     }
@@ -198,7 +210,7 @@ class RouteTableTest {
     for (Route route : App.teacherRoutes()) {
       if (route.name().startsWith("POST")) {
         Browser teacher = signedIn();
-        String path = route.path().replace("{class}", Long.toString(rig.classroom.id()));
+        String path = route.path().replace("{class}", Long.toString(rig.classroom.id())).replaceAll("\\{[a-z]+}", "1");
         assertEquals(403, teacher.post(path, Map.of("csrf", "0".repeat(32))).statusCode(), route.name());
         assertEquals(403, teacher.send(teacher.request(path).header("Origin", "http://elsewhere.example")
             .header("Content-Type", "application/x-www-form-urlencoded")

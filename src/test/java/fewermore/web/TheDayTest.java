@@ -40,9 +40,7 @@ class TheDayTest {
   }
 
   private static void clean(Page page) {
-    var found = new AxeBuilder(page).analyze().getViolations();
-    // The checker opens a page of its own, which hides this one: a hidden page listens to nothing.
-    page.bringToFront();
+    var found = new AxeBuilder(page).setLegacyMode(true).analyze().getViolations();
     assertEquals(List.of(), found.stream().map(each -> page.url() + " " + each.getId() + " "
         + each.getNodes().stream().map(node -> node.getHtml()).toList()).toList());
   }
