@@ -1,6 +1,8 @@
 package fewermore.store;
 
 import fewermore.calculation.SlipRule;
+import fewermore.equation.EquationReader;
+import fewermore.equation.SyntaxProblem;
 import fewermore.marking.AnswerMark;
 import fewermore.marking.AnswerVerdict;
 import fewermore.marking.BarsVerdict;
@@ -11,6 +13,7 @@ import fewermore.marking.LabelVerdict;
 import fewermore.marking.Marks;
 import fewermore.marking.Part;
 import fewermore.story.Role;
+import fewermore.text.SourceSpan;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -19,8 +22,8 @@ import java.util.Map;
 import java.util.function.Function;
 
 /**
- * Marks as rows and back: a verdict a part, and its notes by id. Places in the text and the reasons of an
- * unreadable line are not kept: marking again gives them.
+ * Marks as rows and back: a verdict a part, and its notes by id. Places in the text are not kept: marking again
+ * gives them. Why a line can't be read is found by reading it again.
  */
 final class MarkRows {
   /** One part's mark as it stands in a row. */
@@ -77,8 +80,8 @@ final class MarkRows {
     return String.join(" ", notes);
   }
 
-  /** The marks of one piece of work. {@code overruled} verdicts stand in the place of the app's own. */
-  static Marks marks(List<Row> rows, Map<Part, String> overruled) {
+  /** The marks of one piece of work with this written equation. {@code overruled} verdicts stand in the place of the app's own. */
+  static Marks marks(List<Row> rows, Map<Part, String> overruled, String written) {
     Map<Part, Row> byPart = new EnumMap<>(Part.class);
     rows.forEach(row -> byPart.put(row.part(), row));
     overruled.forEach((part, verdict) -> {
@@ -86,24 +89,33 @@ final class MarkRows {
       byPart.put(part, own != null && own.verdict().equals(verdict) ? own : new Row(part, verdict, ""));
     });
     return new Marks(
-        equation(byPart.get(Part.EQUATION)),
+        equation(byPart.get(Part.EQUATION), written),
         answer(byPart.get(Part.ANSWER)),
         verdict(byPart.get(Part.LABEL), LabelVerdict.values(), LabelVerdict::id),
         verdict(byPart.get(Part.BARS), BarsVerdict.values(), BarsVerdict::id),
         verdict(byPart.get(Part.ESTIMATE), EstimateVerdict.values(), EstimateVerdict::id));
   }
 
-  private static EquationMark equation(Row row) {
+  private static EquationMark equation(Row row, String written) {
     if (row == null) {
       return null;
     }
     List<String> notes = words(row.notes());
+    EquationReason reason = one(row.verdict(), EquationReason.values(), EquationReason::id);
     return new EquationMark(
-        one(row.verdict(), EquationReason.values(), EquationReason::id),
+        reason,
         after(notes, "expression:").stream().findFirst()
             .map(id -> one(id, EquationReason.values(), EquationReason::id)).orElse(null),
         notes.contains("solved-form"), notes.contains("cue-led"), notes.contains("equals-chain"),
-        notes.contains("not-true"), null, null);
+        notes.contains("not-true"), reason == EquationReason.UNREADABLE ? problem(written) : null, null);
+  }
+
+  /** Why a line can't be read; a line that a teacher alone calls unreadable gets her word for it. */
+  private static SyntaxProblem problem(String written) {
+    String line = written == null ? "" : written;
+    return EquationReader.read(line) instanceof SyntaxProblem problem ? problem
+        : new SyntaxProblem(SyntaxProblem.Kind.OTHER_SIGN, new SourceSpan(0, line.length()), "an equation",
+            "a line the teacher could not read", "Ask the child to read it aloud.");
   }
 
   private static AnswerMark answer(Row row) {

@@ -375,11 +375,13 @@ public final class WorkStore {
         .bindMap(ids)
         .map((row, at) -> {
           Key key = key(row);
+          Work parts = work(row);
           return Map.entry(List.of(row.getLong("child_id"), row.getLong("problem_id")),
               new HandIn(key.work, key.page, key.seq, Rows.instant(row, "written_at"), Rows.day(row, "work_day"),
                   row.getString("sitting_id"), row.getString("tablet_name"), row.getBoolean("late"),
-                  Rows.instant(row, "told_at"), work(row),
-                  MarkRows.marks(marks.getOrDefault(key, List.of()), overruled.getOrDefault(key, Map.of()))));
+                  Rows.instant(row, "told_at"), parts,
+                  MarkRows.marks(marks.getOrDefault(key, List.of()), overruled.getOrDefault(key, Map.of()),
+                      parts.equation())));
         })
         .forEach(entry -> handIns.computeIfAbsent(entry.getKey(), key -> new ArrayList<>()).add(entry.getValue()));
     return handIns;
