@@ -112,7 +112,12 @@ class StartTest {
 
   @Test
   void aDemoOfNoClassGetsASentence() throws Exception {
-    for (String children : List.of("4", "61", "many", "-7")) {
+    for (String children : List.of("0", "4", "61", "many", "-7", "", "99999999999")) {
+      assertTrue(Demo.children(children).isEmpty(), children);
+    }
+    assertEquals(5, Demo.children("5").orElseThrow());
+    assertEquals(60, Demo.children("60").orElseThrow());
+    for (String children : List.of("4", "many")) {
       Ended ended = end(start("--demo=" + children, "--host", "127.0.0.1", "--port", "0", "--teacher-port", "0"));
       assertEquals(2, ended.code, ended.said);
       isASentence(ended, "a class of 5 to 60 children was expected");

@@ -187,11 +187,13 @@ public record Findings(LocalDate from, LocalDate asOf, List<Finding> statements,
           apart.add(quote);
         }
       }
-      Tally tally = topic.pattern().map(this::said).orElse(Tally.of(evidence));
+      Tally counted = topic.pattern().map(this::said).orElse(Tally.of(evidence));
+      // What is counted beside a name is what is shown beside it: the work at both words.
+      Tally tally = topic.followsTheWord() ? Tally.of(evidence) : counted;
       if (topic == Topic.CHANGED) {
         return new ChildFinding(child, Strength.CHANGED, tally, evidence, apart, changedFrom().orElseThrow(), List.of());
       }
-      Strength strength = topic.pattern().isPresent() ? tally.strength() : Strength.TOO_EARLY;
+      Strength strength = topic.pattern().isPresent() ? counted.strength() : Strength.TOO_EARLY;
       List<Pattern> also = shown(work).stream()
           .filter(pattern -> Topic.of(pattern) != topic).toList();
       return new ChildFinding(child, strength, tally, evidence, apart, null, also);

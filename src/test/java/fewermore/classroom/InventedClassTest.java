@@ -198,7 +198,8 @@ class InventedClassTest {
   @Test
   void todayOnlyPartOfTheClassHasHandedInAndSomeAreStillAtWork() {
     Day today = usual(9).days().get(InventedClass.DAYS_BEFORE);
-    assertTrue(today.visits().size() >= 12 && today.visits().size() < InventedClass.USUAL, "in: " + today.visits().size());
+    int in = today.visits().size();
+    assertTrue(in >= 12 && in < InventedClass.USUAL, "in: " + in);
     long there = today.visits().stream().filter(visit -> visit.to() == null).count();
     assertTrue(there >= 3, "still there: " + there);
     for (Visit visit : today.visits()) {
@@ -210,7 +211,8 @@ class InventedClassTest {
   @Test
   void someAreAbsentOnSomeDaysAndTwoHaveTooLittleWorkToTell() {
     InventedClass invented = usual(9);
-    int came = invented.days().subList(0, InventedClass.DAYS_BEFORE).stream().mapToInt(day -> day.visits().size()).sum();
+    int came = invented.days().subList(0, InventedClass.DAYS_BEFORE).stream()
+        .mapToInt(day -> day.visits().size()).sum();
     int all = InventedClass.DAYS_BEFORE * InventedClass.USUAL;
     assertTrue(came > all * 3 / 4 && came < all, "came: " + came);
     Map<String, Integer> pieces = new HashMap<>();
@@ -254,7 +256,8 @@ class InventedClassTest {
       assertTrue(share(firsts, read -> !read.marks.answer().slips().isEmpty()) > .02, "seed " + seed + ": slips");
       assertTrue(share(firsts, read -> read.marks.equation().equalsChain()) > 0, "seed " + seed + ": chains");
       for (String signs : List.of(".*□.*", ".*[x?_n].*", ".*−.*", ".*[-–].*", ".*\\d[+−–-].*")) {
-        assertTrue(share(firsts, read -> read.sent.parts().equation().matches(signs)) > 0, "seed " + seed + ": " + signs);
+        assertTrue(share(firsts, read -> read.sent.parts().equation().matches(signs)) > 0,
+            "seed " + seed + ": " + signs);
       }
     }
   }

@@ -145,6 +145,16 @@ class InventedClassesTest {
   }
 
   @Test
+  void noTwoInventedTabletsHaveOneNameAndRealOnesBeginAtTheOtherEnd() {
+    Set<String> names = new HashSet<>();
+    for (int tablet = 0; tablet < InventedClass.MOST; tablet++) {
+      names.add(Animals.fromTheEnd(tablet));
+    }
+    assertEquals(InventedClass.MOST, names.size());
+    assertNotEquals(Animals.name(0), Animals.fromTheEnd(0));
+  }
+
+  @Test
   void aRealTabletIsNumberedAsIfThereWereNoInventedOnes() {
     assertEquals(tabletsBefore, rig.services.sittings.tablets());
   }
