@@ -123,7 +123,7 @@ public record FindingsPage(
     Quote quote = found.get();
     return new Cell(WrittenLine.of(quote.text(), quote.telling()), quote.text().isBlank(),
         statement && quote.says() == Says.AGAINST, href(quote.work().evidence()), tells, firstApart,
-        quote.part() == Part.EQUATION ? "" : quote.part().id());
+        quote.part() == Part.ANSWER ? quote.part().id() : "");
   }
 
   /** The page of one hand-in. */

@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
@@ -22,11 +23,14 @@ class TeacherPagesBrowserTest {
   private static final String ORIGIN = "http://tablet.test/";
   private static final Map<String, String> PAGES = TeacherTemplatesTest.allPages();
   private static final Assets ASSETS = Assets.load();
+  /** One of each template; axe is slow. */
+  private static final Set<String> FOR_AXE = Set.of("first", "sign-in", "welcome", "plan", "findings-fewer", "child",
+      "work", "records", "setup", "help", "stopped", "door", "wall");
 
   /** What sticks out at the right of a page that scrolls sideways. */
   private static final String BEYOND = """
-      document.documentElement.scrollWidth <= innerWidth ? [] : [...document.querySelectorAll('body *')]
-        .filter(each => !each.closest('.wide') && each.getBoundingClientRect().right > innerWidth + 1)
+      document.documentElement.scrollWidth <= window.innerWidth ? [] : [...document.querySelectorAll('body *')]
+        .filter(each => !each.closest('.wide') && each.getBoundingClientRect().right > window.innerWidth + 1)
         .map(each => each.tagName + ' ' + each.className)""";
 
   private static BrowserContext window(int width, int height) {
@@ -37,7 +41,7 @@ class TeacherPagesBrowserTest {
 
   private static void answer(Route route) {
     String path = route.request().url().substring(ORIGIN.length()).replaceFirst("\\?.*", "");
-    var options = new Route.FulfillOptions().setStatus(404).setBody("");
+    var options = new Route.FulfillOptions().setStatus(404);
     if (PAGES.containsKey(path)) {
       options.setStatus(200).setContentType("text/html; charset=utf-8").setBody(PAGES.get(path));
     } else if (path.startsWith("static/")) {
@@ -69,11 +73,14 @@ class TeacherPagesBrowserTest {
           page.navigate(ORIGIN + name);
           String where = name + " at " + size[0];
           picture(page, where.replace(' ', '-'));
-          List<String> found = new AxeBuilder(page).analyze().getViolations().stream()
-              .map(rule -> rule.getId() + " " + rule.getNodes().get(0).getHtml()).toList();
           Object beyond = page.evaluate(BEYOND);
-          all.add(() -> assertEquals(List.of(), found, where));
           all.add(() -> assertEquals(List.of(), beyond, where + " scrolls sideways"));
+          if (size[0] > 900 && FOR_AXE.contains(name)) {
+            page.evaluate("document.querySelectorAll('details').forEach(each => { each.open = true; })");
+            List<String> found = new AxeBuilder(page).analyze().getViolations().stream()
+                .map(rule -> rule.getId() + " " + rule.getNodes().get(0).getHtml()).toList();
+            all.add(() -> assertEquals(List.of(), found, where));
+          }
         }
       }
     }
@@ -85,8 +92,6 @@ class TeacherPagesBrowserTest {
     for (int[] size : new int[][] {{1280, 720}, {1920, 1080}}) {
       try (BrowserContext context = window(size[0], size[1])) {
         Page page = context.newPage();
-        page.onConsoleMessage(message -> System.out.println("CONSOLE " + message.text()));
-        page.onPageError(message -> System.out.println("PAGEERROR " + message));
         page.navigate(ORIGIN + "wall");
         page.waitForSelector("[data-ready]");
         assertEquals(1, visible(page, ".on-wall li"));
