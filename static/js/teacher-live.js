@@ -7,18 +7,23 @@ if (main) {
   const SILENCE = 25_000;
   let stream = null, heard = 0, pause = 1_000, wanted = false, busy = false, retry = 0;
 
+  const typing = () => main.contains(document.activeElement) && document.activeElement.matches("input, textarea, select");
+
   const swap = async () => {
     if (busy) { wanted = true; return; }
     busy = true;
     wanted = false;
+    let reached = true;
     try {
       const answer = await fetch(location.href, { headers: { Accept: "text/html" }, redirect: "error", cache: "no-store" });
       if (answer.ok) show(new DOMParser().parseFromString(await answer.text(), "text/html"));
     } catch {
       wanted = true;                            /* the laptop sleeps or restarts: the next beat tries again */
+      reached = false;
     } finally {
       busy = false;
     }
+    if (wanted && reached && !typing()) swap(); /* something changed while this was on its way */
   };
 
   const show = fresh => {
@@ -26,8 +31,7 @@ if (main) {
     if (!next || next.innerHTML === main.innerHTML) return;
     const open = [...main.querySelectorAll("details[data-keep][open]")].map(each => each.dataset.keep);
     const focused = main.contains(document.activeElement) ? document.activeElement : null;
-    const typing = focused && focused.matches("input, textarea, select");
-    if (typing) { wanted = true; return; }      /* never take a field from under someone's hands */
+    if (typing()) { wanted = true; return; }    /* never take a field from under someone's hands */
     const where = focused && (focused.id ? `#${focused.id}` : focused.getAttribute("href") && `a[href="${CSS.escape(focused.getAttribute("href"))}"]`);
     const scrolled = [...main.querySelectorAll(".wide")].map(each => each.scrollLeft);
     main.replaceChildren(...next.childNodes);

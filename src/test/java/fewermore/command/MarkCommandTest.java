@@ -179,7 +179,8 @@ class MarkCommandTest {
     assertEquals(60_000, out.lines);
     long grown = used() - before;
     assertTrue(grown < 8 << 20, grown + " bytes more in use");
-    assertTrue(out.mostHeld < 128 << 20, out.mostHeld + " bytes at most");
+    // Beside what the tests before it left in this process.
+    assertTrue(out.mostHeld - before < 32 << 20, out.mostHeld - before + " bytes more at most");
   }
 
   private static long used() {
