@@ -37,7 +37,7 @@ final class Greeting {
           ? "Tablets scan this (today's door; it is on the Board too):"
           : "Tablets scan this (they come in when there is a class; today's door is then on the Board):");
       out.println();
-      out.println(QrCode.of(door).forTerminal());
+      out.println(QrCode.forTerminal(door));
     } else {
       out.println("  Tablets:               no network found. Join the Wi-Fi; the Board shows the address then.");
       out.println("  The data lie in:       " + settings.data().toAbsolutePath().normalize());

@@ -1,9 +1,10 @@
 package fewermore.web;
 
 import fewermore.classroom.AssignedProblem;
-import fewermore.marking.Part;
+import fewermore.marking.BarsMarker;
 import fewermore.store.SittingStore.AssignedWork;
 import fewermore.story.Comparison;
+import fewermore.story.Role;
 import fewermore.web.child.Draft;
 import fewermore.web.child.Lane;
 import fewermore.web.child.ShownProblem;
@@ -32,7 +33,7 @@ final class TabletPages {
 
   /** The two that are compared, as the text names them first. */
   private static List<Lane> lanes(Comparison story, String text) {
-    return Stream.of(story.persons().larger(), story.persons().smaller())
+    return Stream.of(BarsMarker.name(story, Role.LARGER), BarsMarker.name(story, Role.SMALLER))
         .map(name -> new Lane(name, name))
         .sorted(Comparator.comparingInt(lane -> place(text, lane.name())))
         .toList();

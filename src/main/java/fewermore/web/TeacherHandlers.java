@@ -395,7 +395,7 @@ final class TeacherHandlers implements Doors.Guard {
     inClass(request, classroom -> render(request, "teacher/findings",
         FindingsPage.of(Findings.of(services.classes.children(classroom.id()),
             services.works.pieces(classroom.id()), services.today(classroom)), request.queryParam("about")),
-        frame(classroom, Place.FINDINGS)));
+        frame(classroom, Place.FINDINGS), Map.of("markedAgain", markedAgain())));
   }
 
   void wall(Context request) {
@@ -460,7 +460,8 @@ final class TeacherHandlers implements Doors.Guard {
       List<PieceOfWork> pieces = services.works.pieces(classroom.id());
       render(request, "teacher/records", RecordsPage.of(children, pieces, List.of(
           ProgressTable.childByKind(classroom, children, pieces), ProgressTable.pieces(classroom, children, pieces))),
-          frame(classroom, Place.RECORDS));
+          frame(classroom, Place.RECORDS), Map.of("overruled", services.works.overruled(classroom.id()),
+              "markedAgain", markedAgain()));
     });
   }
 
@@ -540,8 +541,17 @@ final class TeacherHandlers implements Doors.Guard {
     return Frame.of(classroom, here, services.now());
   }
 
+  /** What marking again by newer rules changed, in words; empty when nothing did. */
+  private String markedAgain() {
+    return services.teachers.setting(App.MARKED_AGAIN).orElse("");
+  }
+
   private void render(Context request, String name, Object page, Frame frame) {
-    Map<String, Object> model = new HashMap<>();
+    render(request, name, page, frame, Map.of());
+  }
+
+  private void render(Context request, String name, Object page, Frame frame, Map<String, Object> more) {
+    Map<String, Object> model = new HashMap<>(more);
     model.put("page", page);
     model.put("csrf", String.valueOf(formToken(request)));
     model.put("frame", frame);

@@ -36,6 +36,7 @@ class EscapingTest {
           Map.of("part", "label", "verdict", "too-general", "note", "<i>said so</i>")).statusCode());
       isText(teacher.get(work).body(), work);
       assertTrue(teacher.get(work).body().contains("&lt;i&gt;said so"), "the note is shown as typed");
+      assertTrue(teacher.get("/records").body().contains("marks overruled by you"), "Records counts what was overruled");
       isText(tablet.browser.get("/come-in").body(), "/come-in");
       isText(tablet.browser.get("/come-in/" + zed.id()).body(), "/come-in/{child}");
       isText(tablet.browser.get("/mine").body(), "/mine");

@@ -39,6 +39,10 @@ class MarkAgainTest {
       assertEquals(LabelVerdict.NAMES_IT, tries.get(0).marks().label());
       assertEquals(LabelVerdict.TOO_GENERAL, tries.get(1).marks().label());
       assertEquals("2 of 9 marks", rig.services.teachers.setting(App.MARKED_AGAIN).orElse(""));
+      Browser teacher = new Browser(rig.teacherAddress());
+      teacher.get("/sign-in");
+      teacher.post("/sign-in", java.util.Map.of("passphrase", Rig.PASSPHRASE));
+      assertTrue(teacher.get("/findings").body().contains("2 of 9 marks"), "the teacher is told");
       List<Long> progress = new ArrayList<>();
       assertEquals(new WorkStore.MarkedAgain(0, 0), rig.services.works.markAgain(progress::add));
       assertEquals(List.of(), progress);
