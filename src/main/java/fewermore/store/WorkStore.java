@@ -487,11 +487,14 @@ public final class WorkStore {
     long marks = 0;
     long changed = 0;
     long done = 0;
+    Key after = new Key("", "", 0);
     while (true) {
-      List<Old> old = database.read(WorkStore::markedByOlderRules);
+      Key from = after;
+      List<Old> old = database.read(handle -> markedByOlderRules(handle, from));
       if (old.isEmpty()) {
         return new MarkedAgain(marks, changed);
       }
+      after = old.get(old.size() - 1).key;
       for (Old each : old) {
         Map<Part, String> before = new EnumMap<>(Part.class);
         each.rows.forEach(row -> before.put(row.part(), row.verdict() + " " + row.notes()));
@@ -521,7 +524,8 @@ public final class WorkStore {
 
   private record Old(Key key, Marks marks, List<MarkRows.Row> rows) {}
 
-  private static List<Old> markedByOlderRules(Handle handle) {
+  /** The next hand-ins in the order of their names: what lies before {@code after} is done. */
+  private static List<Old> markedByOlderRules(Handle handle, Key after) {
     List<Map.Entry<Key, Marks>> work = handle
         .createQuery("""
             SELECT r.work_id, r.page, r.seq, r.parts, p.story
@@ -529,6 +533,8 @@ public final class WorkStore {
               JOIN work w ON w.id = r.work_id
               JOIN problem p ON p.id = w.problem_id
              WHERE r.kind = 'handed-in'
+               AND r.work_id >= :work
+               AND NOT (r.work_id = :work AND (r.page < :page OR r.page = :page AND r.seq <= :seq))
                AND NOT EXISTS (SELECT 1
                                  FROM mark m
                                 WHERE m.work_id = r.work_id
@@ -537,13 +543,15 @@ public final class WorkStore {
                                   AND m.rules >= :rules)
              ORDER BY r.work_id, r.page, r.seq
              LIMIT :most""")
+        .bind("work", after.work)
+        .bind("page", after.page)
+        .bind("seq", after.seq)
         .bind("rules", Marker.VERSION)
         .bind("most", AT_ONCE)
         .map((row, at) -> Map.entry(key(row),
             Marker.mark(StoryJson.read(Json.read(row.getString("story"))), work(row))))
         .list();
     return work.stream()
-        .filter(each -> !MarkRows.of(each.getValue()).isEmpty())
         .map(each -> new Old(each.getKey(), each.getValue(), handle
             .createQuery("""
                 SELECT part, verdict, notes

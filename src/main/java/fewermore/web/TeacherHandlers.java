@@ -501,7 +501,7 @@ final class TeacherHandlers implements Doors.Guard {
 
   private static String version() {
     String version = TeacherHandlers.class.getPackage().getImplementationVersion();
-    return version == null ? "not packaged" : version;
+    return version == null ? "run from its source" : version;
   }
 
   void kindsCsv(Context request) {
