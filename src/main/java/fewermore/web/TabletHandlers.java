@@ -210,8 +210,12 @@ final class TabletHandlers implements Doors.Guard {
     }
   }
 
-  /** Doors of the days it can be anywhere on Earth now that are open where their class is. */
+  /**
+   * Doors of the days it can be anywhere on Earth now that are open where their class is. Each class's door of today
+   * is made if nobody has asked for it yet: a tablet may come before the teacher opens the Board.
+   */
   private List<Door> doorsOpen() {
+    services.teachers.first().ifPresent(teacher -> services.classes.of(teacher.id()).forEach(services::door));
     LocalDate day = services.now().atZone(java.time.ZoneOffset.UTC).toLocalDate();
     return Stream.of(day.minusDays(1), day, day.plusDays(1))
         .flatMap(each -> services.sittings.doorsOpen(each).stream())

@@ -193,6 +193,29 @@ class WorkProtocolTest {
   }
 
   @Test
+  void aTabletThatComesBeforeTheBoardIsOpenedSeesTodaysPictures() {
+    Tablet early = new Tablet(rig);
+    String page = early.browser.get("/come-in").body();
+    List<String> pictures = rig.services.door(rig.classroom).pictures();
+    pictures.forEach(picture -> assertTrue(page.contains("value=\"" + picture + "\""), picture));
+    assertEquals(303, early.browser.post("/door", Map.of("taps", String.join(",", pictures))).statusCode());
+    assertTrue(early.browser.get("/come-in").body().contains("Noor"));
+  }
+
+  @Test
+  void wrongPicturesLetNobodyInAndAfterFiveTriesWait() {
+    Tablet stranger = new Tablet(rig);
+    stranger.browser.get("/come-in");
+    List<String> wrong = new java.util.ArrayList<>(rig.services.door(rig.classroom).pictures());
+    java.util.Collections.reverse(wrong);
+    for (int tries = 0; tries < TabletHandlers.DOOR_TRIES; tries++) {
+      assertEquals(200, stranger.browser.post("/door", Map.of("taps", String.join(",", wrong))).statusCode());
+    }
+    assertEquals(429, stranger.browser.post("/door", Map.of("taps", String.join(",", wrong))).statusCode());
+    assertFalse(stranger.browser.get("/come-in").body().contains("Noor"), "no name without the door");
+  }
+
+  @Test
   void tabletsHaveDifferentNames() {
     Tablet.comeIn(rig, rig.children.get(0));
     Tablet.comeIn(rig, rig.children.get(1));
