@@ -6,8 +6,4 @@ package fewermore.marking;
  */
 public record Work(String equation, String answer, String label, Bars bars, String estimate) {
   public static final Work NOT_ASKED = new Work(null, null, null, null, null);
-
-  public Work withBars(Bars other) {
-    return new Work(equation, answer, label, other, estimate);
-  }
 }

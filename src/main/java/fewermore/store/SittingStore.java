@@ -145,14 +145,6 @@ public final class SittingStore {
         .execute()));
   }
 
-  public Optional<String> tabletName(String id) {
-    return database.read(handle -> handle
-        .createQuery("SELECT name FROM tablet WHERE id = :id")
-        .bind("id", id)
-        .mapTo(String.class)
-        .findOne());
-  }
-
   /** How many real tablets have been met. */
   public long tablets() {
     return database.read(handle -> handle

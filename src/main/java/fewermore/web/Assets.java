@@ -10,7 +10,6 @@ import java.nio.file.FileSystem;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -81,16 +80,8 @@ public final class Assets {
 
   private static String version(Map<String, File> files) {
     StringBuilder all = new StringBuilder();
-    files.forEach((name, file) -> all.append(name).append(' ').append(hash(file.content)).append('\n'));
+    files.forEach((name, file) -> all.append(name).append(' ').append(Tokens.hash(file.content)).append('\n'));
     return Tokens.hash(all.toString()).substring(0, 12);
-  }
-
-  private static String hash(byte[] content) {
-    try {
-      return HexFormat.of().formatHex(java.security.MessageDigest.getInstance("SHA-256").digest(content));
-    } catch (java.security.NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
-    }
   }
 
   /** The address of a file, for templates: {@code of("css/tokens.css")}. */

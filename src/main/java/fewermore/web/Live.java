@@ -73,10 +73,6 @@ public final class Live implements AutoCloseable {
     }
   }
 
-  public int watchers() {
-    return streams.size();
-  }
-
   @Override
   public void close() {
     closed = true;

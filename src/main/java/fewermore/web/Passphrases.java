@@ -9,9 +9,6 @@ import com.password4j.types.Argon2;
  * One hash at a time, so that many tries can't fill a small laptop's memory.
  */
 final class Passphrases {
-  /** The shortest passphrase, in characters; common practice for a passphrase used on one laptop, no source. */
-  static final int SHORTEST = 8;
-
   static final int LONGEST = 200;
 
   private static final Argon2Function FUNCTION =

@@ -14,7 +14,6 @@ import fewermore.marking.Prompts;
 import fewermore.marking.Sign;
 import fewermore.marking.Signs;
 import fewermore.marking.Work;
-import fewermore.store.NotOnDisk;
 import fewermore.store.SittingStore.AssignedWork;
 import fewermore.store.WorkStore;
 import fewermore.web.child.ComeInPage;
@@ -353,13 +352,9 @@ final class TabletHandlers implements Doors.Guard {
           + " bytes was expected; send fewer items at once"));
       return;
     }
-    try {
-      WorkProtocol.Reply reply =
-          services.protocol.receive(new String(body, java.nio.charset.StandardCharsets.UTF_8), services.now());
-      request.status(reply.status()).contentType("application/json").result(Json.write(reply.body()));
-    } catch (NotOnDisk problem) {
-      throw problem;
-    }
+    WorkProtocol.Reply reply =
+        services.protocol.receive(new String(body, java.nio.charset.StandardCharsets.UTF_8), services.now());
+    request.status(reply.status()).contentType("application/json").result(Json.write(reply.body()));
   }
 
   /** An open page of an address this laptop had before may still send its work here; no cookie goes with it. */

@@ -149,8 +149,8 @@ final class TeacherHandlers implements Doors.Guard {
 
   void setPassphrase(Context request) {
     String passphrase = form(request, "passphrase");
-    String problem = passphrase.length() < Passphrases.SHORTEST || passphrase.length() > Passphrases.LONGEST
-        ? "A passphrase of " + Passphrases.SHORTEST + " to " + Passphrases.LONGEST
+    String problem = passphrase.length() < FirstPage.SHORTEST || passphrase.length() > Passphrases.LONGEST
+        ? "A passphrase of " + FirstPage.SHORTEST + " to " + Passphrases.LONGEST
             + " characters was expected. Try a few words in a row."
         : passphrase.equals(form(request, "again")) ? null
         : "The two passphrases are not the same. Type the second one again.";

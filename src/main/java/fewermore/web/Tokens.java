@@ -72,9 +72,12 @@ public final class Tokens {
 
   /** What is stored instead of a cookie: its SHA-256 in hex. */
   public static String hash(String cookie) {
+    return hash(cookie.getBytes(StandardCharsets.UTF_8));
+  }
+
+  static String hash(byte[] content) {
     try {
-      return HexFormat.of().formatHex(
-          MessageDigest.getInstance("SHA-256").digest(cookie.getBytes(StandardCharsets.UTF_8)));
+      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(content));
     } catch (GeneralSecurityException e) {
       throw new IllegalStateException("every Java has SHA-256", e);
     }
