@@ -26,9 +26,26 @@ public final class ChildNames {
       "Idris", "Jiro", "Jonah", "Kofi", "Luis", "Marek", "Mateo", "Nico", "Omar", "Oscar", "Pablo", "Ravi", "Samir",
       "Theo", "Tuan", "Waleed", "Yusuf", "Zane");
   private static final List<String> EITHER = List.of("Ari", "Jules", "Kai", "Noa", "Remi", "Rowan", "Sasha", "Shay");
-  /** Known when a problem brings them, but not drawn: in Spanish they are written with an accent. */
-  private static final List<String> OTHER_GIRLS = List.of("Ana", "Anna", "Ines", "Lucia", "Maria", "Sofia");
-  private static final List<String> OTHER_BOYS = List.of("Ben", "Beto", "Tomas", "Jose", "Andres", "Martin");
+  /** Known when a problem brings them, but not drawn: accented in Spanish, or common in English. From memory. */
+  private static final List<String> OTHER_GIRLS = List.of("Ana", "Anna", "Ines", "Lucia", "Maria", "Sofia",
+      "Abby", "Abigail", "Ada", "Alice", "Alicia", "Amelia", "Amy", "Anita", "Annie", "Aria", "Ava", "Bella", "Beth",
+      "Brianna", "Carla", "Carmen", "Caroline", "Cara", "Charlotte", "Chloe", "Claire", "Daisy", "Dana", "Diana", "Elena",
+      "Eliza", "Elizabeth", "Ella", "Ellie", "Emily", "Emma", "Erin", "Eva", "Eve", "Fatima", "Fiona", "Gabriela",
+      "Grace", "Hannah", "Heidi", "Helen", "Holly", "Isabel", "Isabella", "Ivy", "Jada", "Jane", "Jasmine", "Jenna",
+      "Jenny", "Jill", "Julia", "Kara", "Kate", "Katie", "Kayla", "Kim", "Lara", "Laura", "Layla", "Lena", "Lily",
+      "Lina", "Lisa", "Lola", "Lucy", "Luna", "Maggie", "Marta", "Mary", "Maya", "Megan", "Mia", "Mila", "Molly",
+      "Naomi", "Natalie", "Nina", "Nora", "Olivia", "Rachel", "Rebecca", "Rita", "Rosie", "Ruby", "Ruth", "Sally",
+      "Sara", "Sarah", "Sophia", "Sophie", "Stella", "Susan", "Tara", "Tina", "Vera", "Violet", "Zara");
+  private static final List<String> OTHER_BOYS = List.of("Ben", "Beto", "Tomas", "Jose", "Andres", "Martin",
+      "Aaron", "Adam", "Aiden", "Alan", "Ali", "Andrew", "Anthony", "Arjun", "Benjamin", "Brian", "Carl", "Carlos",
+      "Charlie", "Chen", "Chris", "Cole", "Dan", "Daniel", "David", "Dean", "Dylan", "Eddie", "Eli", "Elias", "Eric",
+      "Ethan", "Evan", "Finn", "Frank", "Gabriel", "Gavin", "George", "Henry", "Ian", "Isaac", "Ivan", "Jack", "Jacob",
+      "Jake", "James", "Jason", "Javier", "Jeff", "Jim", "Joe", "Joel", "John", "Jon", "Jorge", "Joseph", "Josh",
+      "Juan", "Julian", "Kevin", "Kyle", "Leo", "Liam", "Logan", "Lucas", "Luke", "Malik", "Marco", "Marcus", "Mario",
+      "Mark", "Mason", "Matt", "Max", "Miguel", "Mike", "Miles", "Nate", "Nathan", "Nick", "Noah", "Oliver", "Omari",
+      "Owen", "Paul", "Pedro", "Peter", "Rafael", "Ray", "Rico", "Robert", "Roberto", "Ryan", "Scott",
+      "Seth", "Simon", "Steve", "Ted", "Thomas", "Tim", "Tom", "Tony", "Tyler", "Victor", "Will", "William",
+      "Wyatt", "Zach");
 
   private static final List<Holder> ALL = Stream.of(
       GIRLS.stream().map(name -> Holder.child(name, Pronoun.SHE)),

@@ -43,6 +43,22 @@ public final class Lexicon {
     return Nouns.of(form);
   }
 
+  /** Whether a word is a Spanish noun of the lexicon, one or many, written without accents in lower case. */
+  public static boolean isSpanishNoun(String plain) {
+    return Nouns.isSpanish(plain);
+  }
+
+  /**
+   * What a holder or a kind of thing is called in Spanish: "the barn" is "el granero", "plain shells" is "conchas
+   * lisas".
+   *
+   * @return empty for a child's name and for what the lexicon has no Spanish for
+   */
+  public static Optional<String> inSpanish(String english) {
+    Optional<String> holder = holder(english).map(Holder::spanish);
+    return holder.isPresent() ? holder : Casting.spanishOf(english);
+  }
+
   /**
    * Fills a scenario with persons.
    *
@@ -61,7 +77,17 @@ public final class Lexicon {
    * @return empty when the story does not say who or what has more and who or what has fewer
    */
   public static Optional<Scene> sceneOf(Comparison story, Random random) {
-    return Casting.recognize(story, random);
+    return sceneOf(story, random, TeachersSpanish.NONE);
+  }
+
+  /** The same, with Spanish for words that are not ours. */
+  public static Optional<Scene> sceneOf(Comparison story, Random random, TeachersSpanish spanish) {
+    return Casting.recognize(story, random, spanish);
+  }
+
+  /** The same for a story read from a text, with the text's own verb where it is one of ours. */
+  public static Optional<Scene> sceneOf(Comparison story, Random random, TeachersSpanish spanish, String text) {
+    return sceneOf(story, random, spanish).map(scene -> Casting.toldAs(scene, text));
   }
 
   static Optional<Holder> holder(String english) {

@@ -6,12 +6,16 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.text.Normalizer;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * Every noun of the lexicon, alone or behind one adjective ("blue marble"): what scenarios are made of, and common
@@ -29,6 +33,8 @@ final class Nouns {
     rows("adjectives.tsv").forEach(row -> ADJECTIVES.put(row.get(0), row));
   }
 
+  private static final Set<String> SPANISH = spanish();
+
   private Nouns() {}
 
   /** The noun with this form, one or many, with or without one adjective before it. */
@@ -45,6 +51,18 @@ final class Nouns {
     List<String> adjective = ADJECTIVES.get(words.substring(0, space));
     Noun bare = BY_FORM.get(words.substring(space + 1).strip());
     return adjective == null || bare == null ? Optional.empty() : Optional.of(described(adjective, bare));
+  }
+
+  /** Whether a word, without accents and in lower case, is the Spanish of a noun, one or many. */
+  static boolean isSpanish(String plain) {
+    return SPANISH.contains(plain);
+  }
+
+  private static Set<String> spanish() {
+    Set<String> words = new HashSet<>();
+    BY_FORM.values().forEach(noun -> Stream.of(noun.spanishOne(), noun.spanishMany())
+        .map(word -> Normalizer.normalize(word, Normalizer.Form.NFKD).replaceAll("\\p{M}", "")).forEach(words::add));
+    return words;
   }
 
   /** Every noun once, without adjectives. */

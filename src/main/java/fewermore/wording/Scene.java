@@ -183,6 +183,8 @@ public sealed interface Scene {
   /**
    * What an answer counts. Where kinds are compared and the difference is asked, it is the kind the question begins
    * with: hens in "how many more hens than ducks".
+   *
+   * @param more whether the question begins with the larger: always, but for "how many fewer"
    */
   Thing counted(Role unknown, boolean more);
 
@@ -194,7 +196,7 @@ public sealed interface Scene {
 
   /** The story this scene tells with these numbers. */
   default Comparison story(Relation amounts, Role unknown, Wording wording) {
-    boolean more = wording == Wording.MORE;
+    boolean more = wording != Wording.FEWER;
     return new Comparison(persons(), counted(unknown, more), other(unknown, more),
         wider().stream().map(Noun::thing).toList(), amounts, unknown, wording, List.of());
   }

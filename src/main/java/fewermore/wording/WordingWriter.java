@@ -28,7 +28,12 @@ public final class WordingWriter {
    * @return {@link WrittenText}, or the reason: no holders, or no Spanish
    */
   public static Writing write(Comparison story, Language language, Random random) {
-    Optional<Scene> scene = Lexicon.sceneOf(story, random);
+    return write(story, language, random, TeachersSpanish.NONE);
+  }
+
+  /** The same, with Spanish for words that are not ours. */
+  public static Writing write(Comparison story, Language language, Random random, TeachersSpanish spanish) {
+    Optional<Scene> scene = Lexicon.sceneOf(story, random, spanish);
     if (scene.isEmpty()) {
       return new Writing.Declined(Writing.Reason.NO_HOLDERS, "persons: two different names were expected, larger "
           + "for who has more and smaller for who has fewer; give both, or two kinds of thing");
