@@ -6,6 +6,7 @@ import fewermore.marking.Marks;
 import fewermore.marking.Part;
 import fewermore.marking.Prompts;
 import fewermore.marking.Remarks;
+import fewermore.marking.StrategyMark;
 import fewermore.marking.Work;
 import fewermore.story.Comparison;
 import java.util.Locale;
@@ -41,6 +42,9 @@ public final class MarksJson {
     if (marks.estimate() != null) {
       node.put("estimate", marks.estimate().id());
     }
+    if (marks.strategy() != null) {
+      strategy(node, marks.strategy());
+    }
     node.set("says", byPart(Remarks.of(story, work, marks)));
     node.set("prompt", byPart(Prompts.of(story, work, marks, false, language)));
     return node;
@@ -53,6 +57,15 @@ public final class MarksJson {
     node.put("equalsChain", mark.equalsChain());
     node.put("notTrue", mark.notTrue());
     node.put("expression", mark.expression() == null ? null : mark.expression().id());
+  }
+
+  private static void strategy(ObjectNode node, StrategyMark mark) {
+    node.put("strategy", mark.verdict().id());
+    var slips = node.putArray("strategySlips");
+    mark.slips().forEach(slip -> slips.add(slip.id()));
+    node.put("way", mark.way() == null ? null : mark.way().id());
+    node.put("firstWrong", mark.firstWrong() < 0 ? null : mark.firstWrong());
+    node.put("agrees", mark.agrees());
   }
 
   private static ObjectNode byPart(Map<Part, String> texts) {

@@ -1,13 +1,19 @@
 package fewermore.json;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import fewermore.json.Json.Unusable;
 import fewermore.marking.Bars;
+import fewermore.marking.Reading;
 import fewermore.marking.Work;
+import java.util.ArrayList;
+import java.util.List;
 
 /** A child's work as JSON: the same form on the wire, in the store and in the commands. */
 public final class WorkJson {
+  private static final int MOST_KNOWN = 20;
+
   private WorkJson() {}
 
   public static ObjectNode write(Work work) {
@@ -23,6 +29,14 @@ public final class WorkJson {
           .put("gap", work.bars().gap());
     }
     put(node, "estimate", work.estimate());
+    if (work.strategy() != null) {
+      node.set("strategy", StrategyJson.write(work.strategy()));
+    }
+    if (work.reading() != null) {
+      ObjectNode reading = node.putObject("reading").put("question", work.reading().question());
+      ArrayNode known = reading.putArray("known");
+      work.reading().known().forEach(known::add);
+    }
     return node;
   }
 
@@ -32,7 +46,25 @@ public final class WorkJson {
       throw new Unusable("work: an object was expected; put the parts in { }");
     }
     return new Work(text(node, "equation"), text(node, "answer"), text(node, "label"), bars(node.path("bars")),
-        text(node, "estimate"));
+        text(node, "estimate"), reading(node.path("reading")),
+        StrategyJson.read(node.path("strategy")));
+  }
+
+  private static Reading reading(JsonNode node) {
+    if (node.isMissingNode() || node.isNull()) {
+      return null;
+    }
+    if (!node.isObject()) {
+      throw new Unusable("work.reading: an object was expected; give question and known");
+    }
+    List<String> known = new ArrayList<>();
+    for (JsonNode number : node.path("known")) {
+      if (!number.isTextual() || known.size() == MOST_KNOWN) {
+        throw new Unusable("work.reading.known: at most " + MOST_KNOWN + " numbers in quotes were expected");
+      }
+      known.add(number.asText());
+    }
+    return new Reading(text(node, "question"), known);
   }
 
   private static Bars bars(JsonNode node) {

@@ -1,2 +1,2 @@
-/** Stories, work and marks as JSON: one form for the commands, the tablets and the store. */
+/** Stories, readings, work and marks as JSON: one form for the commands, the tablets and the store. */
 package fewermore.json;

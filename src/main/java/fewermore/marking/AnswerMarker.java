@@ -43,6 +43,11 @@ public final class AnswerMarker {
         ? AnswerMark.of(AnswerVerdict.OTHER) : new AnswerMark(AnswerVerdict.SLIP, null, slips);
   }
 
+  /** The whole number that stands alone in the box; empty for anything else, words and a blank box too. */
+  public static OptionalInt number(String written) {
+    return written == null ? OptionalInt.empty() : Visible.number(written);
+  }
+
   /** The calculation the answer is looked at as a slip of: the child's own, or with no equation the right one. */
   static Optional<OwnCalculation> calculation(Comparison story, String equation) {
     return equation == null || EquationMarker.mark(story, equation).reason() == EquationReason.BLANK

@@ -5,6 +5,7 @@ import fewermore.story.Operation;
 import fewermore.story.Role;
 import java.util.Locale;
 import java.util.OptionalInt;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -14,13 +15,23 @@ import java.util.regex.Pattern;
 public final class EstimateMarker {
   private static final Pattern ROUGHLY = Pattern.compile("^(?:about|around|~|≈)\\s*");
 
+  private static final Pattern SIDE = Pattern.compile("(bigger|smaller) than (\\d{1,4})");
+
   private EstimateMarker() {}
 
-  /** "about 40" is read as 40; what is no number at all is {@link EstimateVerdict#FAR_OFF}. */
+  /**
+   * "about 40" is read as 40; "smaller than 52" by its direction, when 52 is {@link #amount the amount} it must lie
+   * above or below. What is neither is {@link EstimateVerdict#FAR_OFF}.
+   */
   public static EstimateVerdict mark(Comparison story, String written) {
     String seen = Visible.of(written).toLowerCase(Locale.ROOT);
     if (seen.isEmpty()) {
       return EstimateVerdict.BLANK;
+    }
+    Matcher side = SIDE.matcher(seen);
+    if (side.matches() && Integer.parseInt(side.group(2)) == amount(story)) {
+      return side.group(1).equals("bigger") == (story.unknown() == Role.LARGER)
+          ? EstimateVerdict.FITS : EstimateVerdict.WRONG_DIRECTION;
     }
     OptionalInt number = Visible.number(ROUGHLY.matcher(seen).replaceFirst(""));
     if (number.isEmpty()) {
@@ -31,6 +42,11 @@ public final class EstimateMarker {
       return EstimateVerdict.FITS;
     }
     return wrongDirection(story, estimate) ? EstimateVerdict.WRONG_DIRECTION : EstimateVerdict.FAR_OFF;
+  }
+
+  /** The given number that the answer must lie above, when the larger is asked for, or else below. */
+  public static int amount(Comparison story) {
+    return story.value(story.unknown() == Role.LARGER ? Role.SMALLER : Role.LARGER);
   }
 
   private static boolean fits(Comparison story, int estimate) {
@@ -53,6 +69,6 @@ public final class EstimateMarker {
 
   private static boolean wrongDirection(Comparison story, int estimate) {
     return story.unknown() == Role.LARGER
-        ? estimate <= story.value(Role.SMALLER) : estimate >= story.value(Role.LARGER);
+        ? estimate <= amount(story) : estimate >= amount(story);
   }
 }

@@ -2,9 +2,12 @@ package fewermore.marking;
 
 import fewermore.story.Comparison;
 import fewermore.story.Role;
+import fewermore.wording.TeachersSpanish;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import java.util.function.BiConsumer;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /**
@@ -14,6 +17,9 @@ import java.util.stream.Stream;
  * <i>fewer</i> when the difference is asked) and the words between, each of which must be a word of a thing
  * of the story, or near to one in letters or in sound. A common word is itself, never a misspelling. What
  * is as near to the other thing as to the right one is not guessed.
+ *
+ * <p>A label that says nothing in English is read in Spanish, by the nouns the lexicon or the teacher has for the story's things:
+ * in a class where both are spoken, either names what was counted, whichever the story was read in.
  */
 public final class LabelMarker {
   /** Words that would fit any story (general practice, no source). */
@@ -26,6 +32,11 @@ public final class LabelMarker {
 
   /** Never throws, whatever was written. */
   public static LabelVerdict mark(Comparison story, String written) {
+    return mark(story, written, TeachersSpanish.NONE);
+  }
+
+  /** The same, with Spanish that the teacher gave for words of her own. */
+  public static LabelVerdict mark(Comparison story, String written, TeachersSpanish given) {
     String seen = Visible.of(written);
     if (seen.isEmpty()) {
       return LabelVerdict.BLANK;
@@ -33,34 +44,68 @@ public final class LabelMarker {
     if (seen.length() > LabelWords.LONGEST) {
       return LabelVerdict.NOT_RECOGNISED;
     }
-    return new Reading(story).of(LabelWords.of(seen));
+    List<String> words = LabelWords.of(seen);
+    LabelVerdict english = english(story).of(words);
+    if (english == LabelVerdict.NAMES_IT) {
+      return english;
+    }
+    LabelVerdict spanish = spanish(story, words, given);
+    return english == LabelVerdict.NOT_RECOGNISED ? spanish : english;
   }
 
-  /** One story's things, and how near a label comes to each. */
+  private static Reading english(Comparison story) {
+    List<String> persons = persons(story);
+    LabelSentence sentence = new LabelSentence(LabelSentence.nameWords(persons), story.unknown() == Role.DIFFERENCE,
+        Phrase.content(story.thing().many()).stream().anyMatch(Units::isUnit));
+    return new Reading(Phrase.of(story.thing()), story.otherThing() == null ? null : Phrase.of(story.otherThing()),
+        story.wider().stream().map(Phrase::of).toList(), persons.stream().map(Phrase::ofName).toList(), GENERAL,
+        sentence::cores, PhraseReader::read);
+  }
+
+  private static LabelVerdict spanish(Comparison story, List<String> words, TeachersSpanish given) {
+    SpanishLabel label = SpanishLabel.of(story, persons(story), given).orElse(null);
+    return label == null ? LabelVerdict.NOT_RECOGNISED
+        : new Reading(label.thing(), label.other(), label.wider(), List.of(), SpanishLabel.GENERAL, label::cores,
+            SpanishLabel::read).of(words);
+  }
+
+  private static List<String> persons(Comparison story) {
+    return Stream.of(story.persons().larger(), story.persons().smaller())
+        .filter(Objects::nonNull).filter(name -> !LabelWords.of(name).isEmpty()).toList();
+  }
+
+  /** Tells each way to read written words as a phrase: its words that were read, as bits, and how near. */
+  private interface Words {
+    void read(List<String> written, Phrase phrase, BiConsumer<Integer, Nearness> found);
+  }
+
+  /** One story's things in one language, and how near a label comes to each. */
   private static final class Reading {
     private final Phrase thing;
     private final Phrase other;
     private final List<Phrase> wider;
     private final List<Phrase> names;
-    private final LabelSentence sentence;
+    private final Set<String> general;
+    private final Function<List<String>, Set<List<String>>> cores;
+    private final Words reader;
     private Nearness namesIt = Nearness.FAR;
     private Nearness otherThing = Nearness.FAR;
     private Nearness tooGeneral = Nearness.FAR;
     private Nearness person = Nearness.FAR;
 
-    Reading(Comparison story) {
-      thing = Phrase.of(story.thing());
-      other = story.otherThing() == null ? null : Phrase.of(story.otherThing());
-      wider = story.wider().stream().map(Phrase::of).toList();
-      List<String> persons = Stream.of(story.persons().larger(), story.persons().smaller())
-          .filter(Objects::nonNull).filter(name -> !LabelWords.of(name).isEmpty()).toList();
-      names = persons.stream().map(Phrase::ofName).toList();
-      sentence = new LabelSentence(LabelSentence.nameWords(persons), story.unknown() == Role.DIFFERENCE,
-          Phrase.content(story.thing().many()).stream().anyMatch(Units::isUnit));
+    Reading(Phrase thing, Phrase other, List<Phrase> wider, List<Phrase> names, Set<String> general,
+        Function<List<String>, Set<List<String>>> cores, Words reader) {
+      this.thing = thing;
+      this.other = other;
+      this.wider = wider;
+      this.names = names;
+      this.general = general;
+      this.cores = cores;
+      this.reader = reader;
     }
 
     LabelVerdict of(List<String> words) {
-      for (List<String> core : sentence.cores(words)) {
+      for (List<String> core : cores.apply(words)) {
         read(core);
         if (namesIt.same()) {
           return LabelVerdict.NAMES_IT;
@@ -71,7 +116,7 @@ public final class LabelMarker {
 
     private void read(List<String> core) {
       List<String> content = core.stream().filter(word -> !word.equals("of")).toList();
-      PhraseReader.read(content, thing, (found, near) -> {
+      reader.read(content, thing, (found, near) -> {
         if (names(thing, other, found)) {
           namesIt = namesIt.orNearer(near);
         } else if (has(found, thing.noun())) {
@@ -82,7 +127,7 @@ public final class LabelMarker {
         return;
       }
       if (other != null) {
-        PhraseReader.read(content, other, (found, near) -> {
+        reader.read(content, other, (found, near) -> {
           if (names(other, thing, found)) {
             otherThing = otherThing.orNearer(near);
           } else if (has(found, other.noun())) {
@@ -91,20 +136,20 @@ public final class LabelMarker {
         });
       }
       for (Phrase word : wider) {
-        PhraseReader.read(content, word, (found, near) -> {
+        reader.read(content, word, (found, near) -> {
           if (has(found, word.noun())) {
             tooGeneral = tooGeneral.orNearer(near);
           }
         });
       }
       for (Phrase name : names) {
-        PhraseReader.read(content, name, (found, near) -> {
+        reader.read(content, name, (found, near) -> {
           if (found == (1 << name.words().size()) - 1) {
             person = person.orNearer(near);
           }
         });
       }
-      if (core.size() == 1 && GENERAL.contains(core.get(0))) {
+      if (core.size() == 1 && general.contains(core.get(0))) {
         tooGeneral = Nearness.SAME;
       }
     }

@@ -6,4 +6,12 @@ public record Marks(
     AnswerMark answer,
     LabelVerdict label,
     BarsVerdict bars,
-    EstimateVerdict estimate) {}
+    EstimateVerdict estimate,
+    StrategyMark strategy) {
+
+  /** Marks where no strategy was asked. */
+  public Marks(EquationMark equation, AnswerMark answer, LabelVerdict label, BarsVerdict bars,
+      EstimateVerdict estimate) {
+    this(equation, answer, label, bars, estimate, null);
+  }
+}

@@ -4,12 +4,14 @@ import java.util.Optional;
 
 /** A part of a child's work on one problem; each is marked on its own. */
 public enum Part {
+  /** Find the question, find what you know: never marked. */
+  READING("reading"),
   BARS("bars"),
   EQUATION("equation"),
+  STRATEGY("strategy"),
   ANSWER("answer"),
   LABEL("label"),
-  ESTIMATE("estimate"),
-  STRATEGY("strategy");
+  ESTIMATE("estimate");
 
   private final String id;
 

@@ -1,7 +1,9 @@
 package fewermore.marking;
 
+import fewermore.calculation.Working.Verdict;
 import fewermore.story.Comparison;
 import fewermore.story.Role;
+import fewermore.wording.Lexicon;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -38,7 +40,7 @@ public final class Prompts {
   /** The prompt of one part that was asked and does not fit, whether or not a tablet is told. */
   static String of(Comparison story, Work work, Marks marks, Part part, Locale language) {
     Phrases phrases = Phrases.of("prompts", language);
-    Map<String, String> places = new HashMap<>(places(story));
+    Map<String, String> places = new HashMap<>(places(story, language));
     places.put("look", phrases.say(marks.bars() == null ? "look.story" : "look.bars", Map.of()));
     return phrases.sayFirst(part.id() + "." + key(story, work, marks, part), places,
         text -> !tells(text, story.answer()));
@@ -58,7 +60,9 @@ public final class Prompts {
           ? "no-number" : marks.answer().verdict().id();
       case LABEL -> marks.label().id();
       case ESTIMATE -> marks.estimate().id();
-      case STRATEGY -> throw new IllegalArgumentException("a strategy has no prompt");
+      case STRATEGY -> marks.strategy().verdict().id()
+          + (marks.strategy().verdict() == Verdict.SLIP ? "." + work.strategy().kind().id() : "");
+      case READING -> throw new IllegalArgumentException("a reading has no prompt");
     };
   }
 
@@ -76,15 +80,20 @@ public final class Prompts {
     return mark.reason().id();
   }
 
-  private static Map<String, String> places(Comparison story) {
+  private static String called(String name, Locale language) {
+    return language.getLanguage().equals("es") ? Lexicon.inSpanish(name).orElse(name) : name;
+  }
+
+  private static Map<String, String> places(Comparison story, Locale language) {
     Map<String, String> places = new HashMap<>();
     if (story.persons().larger() != null && story.persons().smaller() != null) {
-      List<String> names = List.of(story.persons().larger(), story.persons().smaller()).stream().sorted().toList();
+      List<String> names = List.of(story.persons().larger(), story.persons().smaller()).stream()
+          .map(name -> called(name, language)).sorted().toList();
       places.put("a", names.get(0));
       places.put("b", names.get(1));
     }
     // The amount that the answer must lie above or below: the direction check of an estimate.
-    places.put("amount", Integer.toString(story.value(story.unknown() == Role.LARGER ? Role.SMALLER : Role.LARGER)));
+    places.put("amount", Integer.toString(EstimateMarker.amount(story)));
     if (story.unknown() != Role.DIFFERENCE) {
       places.put("difference", Integer.toString(story.value(Role.DIFFERENCE)));
     }

@@ -1,6 +1,9 @@
 package fewermore.marking;
 
+import fewermore.calculation.Calculation;
 import fewermore.calculation.SlipRule;
+import fewermore.calculation.StepWords;
+import fewermore.calculation.Working;
 import fewermore.story.Comparison;
 import fewermore.story.Operation;
 import fewermore.story.Role;
@@ -10,6 +13,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
@@ -32,6 +36,9 @@ public final class Remarks {
     }
     if (marks.equation() != null) {
       remarks.put(Part.EQUATION, sentences.equation());
+    }
+    if (marks.strategy() != null) {
+      remarks.put(Part.STRATEGY, sentences.strategy());
     }
     if (marks.answer() != null) {
       remarks.put(Part.ANSWER, sentences.answer());
@@ -163,7 +170,37 @@ public final class Remarks {
       return say("estimate." + marks.estimate().id(), "work", quote(work.estimate()),
           "calculation", places.get("first") + " " + story.kind().operation().sign() + " " + places.get("second"),
           "direction", say(more ? "direction.more" : "direction.less"),
-          "amount", Integer.toString(story.value(more ? Role.SMALLER : Role.LARGER)));
+          "amount", Integer.toString(EstimateMarker.amount(story)));
+    }
+
+    /** What the steps show; an overruled mark keeps no slips, and is said without. */
+    String strategy() {
+      StrategyMark mark = marks.strategy();
+      StrategyWork own = work.strategy() == null ? StrategyWork.EMPTY : work.strategy();
+      Optional<Calculation> calculation = StrategyMarker.calculation(story, work.equation());
+      String key = "strategy." + mark.verdict().id();
+      if (own.blank() || calculation.isEmpty()) {
+        return say(own.blank() ? "strategy.blank" : "strategy.too-large");
+      }
+      StepWords words = StepWords.in(Locale.ENGLISH);
+      Working working = new Working(own.kind(), calculation.get(), own.steps());
+      String comes = working.result().isPresent() ? Integer.toString(working.result().getAsInt()) : say("bars.nothing");
+      String with = say("strategy.with." + own.kind().id());
+      String agrees = mark.agrees() == null ? ""
+          : " " + say(mark.agrees() ? "strategy.check.agrees" : "strategy.check.differs");
+      String sentence = switch (mark.verdict()) {
+        case BLANK, UNFINISHED, OTHER_CALCULATION -> say(key, "with", with, "calculation", calculation.get().text(),
+            "comes", comes);
+        case FITS -> mark.way() == null
+            ? say(key, "with", with, "calculation", calculation.get().text(), "comes", comes)
+            : say(key + ".way", "with", with, "calculation", calculation.get().text(), "comes", comes,
+                "way", words.name(mark.way()).toLowerCase(Locale.ROOT));
+        case SLIP -> mark.slips().isEmpty()
+            ? say("strategy.other-calculation", "with", with, "calculation", calculation.get().text(), "comes", comes)
+            : say(key, "with", with, "calculation", calculation.get().text(), "comes", comes, "slips",
+                mark.slips().stream().map(SlipRule::says).collect(Collectors.joining(", or ")));
+      };
+      return sentence + agrees;
     }
 
     private static String quote(String written) {

@@ -7,11 +7,12 @@ import java.util.Map;
 /**
  * What a tablet is told of each part. Only the first of bars, equation and answer that does not fit says
  * <i>look again</i>, and the parts after it stay <i>there</i>, so that a child looks at one thing at a
- * time; the label is told by itself. At most two parts ever say <i>look again</i>. An estimate speaks
- * last, when all before it fit.
+ * time; the label is told by itself. At most two parts ever say <i>look again</i>. A strategy and
+ * an estimate speak last, when all before them fit.
  */
 public final class Signs {
-  private static final List<Part> IN_TURN = List.of(Part.BARS, Part.EQUATION, Part.ANSWER, Part.ESTIMATE);
+  private static final List<Part> IN_TURN =
+      List.of(Part.BARS, Part.EQUATION, Part.ANSWER, Part.STRATEGY, Part.ESTIMATE);
 
   private Signs() {}
 
@@ -40,7 +41,8 @@ public final class Signs {
       case ANSWER -> marks.answer() != null;
       case LABEL -> marks.label() != null;
       case ESTIMATE -> marks.estimate() != null;
-      case STRATEGY -> false;
+      case STRATEGY -> marks.strategy() != null;
+      case READING -> false;
     };
   }
 
@@ -52,7 +54,8 @@ public final class Signs {
       case ANSWER -> marks.answer().verdict() == AnswerVerdict.RIGHT;
       case LABEL -> marks.label() == LabelVerdict.NAMES_IT;
       case ESTIMATE -> marks.estimate() == EstimateVerdict.FITS;
-      case STRATEGY -> false;
+      case STRATEGY -> marks.strategy().fits();
+      case READING -> false;
     };
   }
 }

@@ -44,7 +44,7 @@ class MarkingExamplesEquationTest {
   private static List<JsonNode> examples() {
     try (var in = MarkingExamplesEquationTest.class.getResourceAsStream("/spec/marking-examples.jsonl")) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().map(Json::read)
-          .filter(example -> example.path("work").has("equation")).toList();
+          .filter(example -> example.path("expect").has("equation")).toList();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -35,12 +35,12 @@ class MarkingExamplesTest {
     JsonNode marks = MarksJson.write(story, work, Marker.mark(story, work), Locale.ENGLISH);
     example.path("expect").properties().forEach(expected ->
         assertEquals(expected.getValue(), marks.get(expected.getKey()), example.path("id") + " " + expected.getKey()));
-    List.of("equation", "answer", "label", "bars").forEach(part ->
+    List.of("equation", "answer", "label", "bars", "strategy").forEach(part ->
         assertEquals(example.path("work").has(part), marks.has(part), example.path("id") + " " + part));
   }
 
   @Test
   void theFileHasNotShrunk() {
-    assertTrue(examples().size() >= 48, examples().size() + " examples");
+    assertTrue(examples().size() >= 51, examples().size() + " examples");
   }
 }

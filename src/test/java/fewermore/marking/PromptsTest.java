@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import fewermore.calculation.StrategyKind;
+import fewermore.calculation.Working.Verdict;
 import fewermore.equation.SyntaxProblem;
 import fewermore.story.Comparison;
 import fewermore.story.Persons;
@@ -147,6 +149,14 @@ class PromptsTest {
       if (estimate != EstimateVerdict.FITS) {
         cases.add(new Case(new Work(null, null, null, null, "38"), new Marks(null, null, null, null, estimate),
             List.of(Part.ESTIMATE)));
+      }
+    }
+    for (Verdict verdict : Verdict.values()) {
+      if (verdict != Verdict.FITS) {
+        for (StrategyKind kind : StrategyKind.values()) {
+          cases.add(new Case(new Work(null, null, null, null, null, new StrategyWork(kind, List.of(), null)),
+              new Marks(null, null, null, null, null, StrategyMark.of(verdict)), List.of(Part.STRATEGY)));
+        }
       }
     }
     return cases;
