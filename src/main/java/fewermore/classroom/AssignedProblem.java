@@ -42,6 +42,11 @@ public record AssignedProblem(
     return "es".equals(language) && !spanish.isEmpty() ? spokenSpanish : spoken;
   }
 
+  /** The language a child who reads {@code language} gets it in. */
+  public String languageFor(String language) {
+    return "es".equals(language) && !spanish.isEmpty() ? "es" : "en";
+  }
+
   public String text() {
     return String.join(" ", sentences);
   }

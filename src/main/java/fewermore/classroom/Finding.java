@@ -16,9 +16,13 @@ public record Finding(Topic topic, List<ChildFinding> children, List<ChildFindin
     early = List.copyOf(early);
   }
 
-  /** What all the evidence of the counted children said, what speaks against included. */
+  /** What the evidence of the counted children said, what speaks against included. */
   public Tally tally() {
-    return Tally.of(children.stream().flatMap(child -> child.evidence().stream()).toList());
+    Tally all = Tally.NONE;
+    for (ChildFinding child : children) {
+      all = all.plus(child.tally());
+    }
+    return all;
   }
 
   /** The counted children, then those of whom it is too early to say it. */

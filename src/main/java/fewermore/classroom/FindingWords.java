@@ -1,11 +1,19 @@
 package fewermore.classroom;
 
+import fewermore.prediction.WayOfReasoning;
+import fewermore.reasoning.Statement;
+import fewermore.story.Kind;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** What a finding says in American English: in the past tense, of the work, never of the kind of child. */
 public final class FindingWords {
+  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEEE, MMM d", Locale.US);
+
   private FindingWords() {}
 
   /** The statement that follows the number of children: "took away where they read <i>fewer</i>." */
@@ -20,12 +28,13 @@ public final class FindingWords {
           : Phrase.of("added where they read ").word("more").text(".");
       case DIFFERENCE_AS_AMOUNT -> Phrase.of("took the difference for an amount: ").text(becomes(finding)).text(".");
       case TURNED_ROUND -> Phrase.of("turned the subtraction round: ").work(quoted(finding)).text(".");
-      case ADDED_ANYWAY -> Phrase.of("added where word and story both say to take away.");
-      case TOOK_AWAY_ANYWAY -> Phrase.of("took away where word and story both say to add.");
+      case ADDED_ANYWAY -> Phrase.of("added where the problem is to take away, whatever the word.");
+      case TOOK_AWAY_ANYWAY -> Phrase.of("took away where the problem is to add, whatever the word.");
       case CHANGED -> Phrase.of(one ? "wrote otherwise on the last day: " : "wrote otherwise on their last day: ")
           .text(names(finding.children())).text(".");
       case FROM_THE_STORY -> Phrase.of("wrote what the story says, also where the word points the other way.");
       case NO_ONE_WAY -> Phrase.of("followed no one way so far.");
+      case PUT_ASIDE -> Phrase.of("showed what you put aside: ").text(names(finding.children())).text(".");
       case TOO_EARLY -> Phrase.of("too early to tell.");
     };
   }
@@ -52,15 +61,100 @@ public final class FindingWords {
           .count(count).text(" pieces of work that could tell. It is the gap between two amounts.");
       case TURNED_ROUND -> Phrase.of("The smaller number came first in ").count(count)
           .text(" equations that the story asks to take away. The two numbers are the right ones.");
-      case ADDED_ANYWAY, TOOK_AWAY_ANYWAY -> Phrase.of("No word pulls there. It was so in ").count(count)
-          .text(equations(tally));
+      case ADDED_ANYWAY, TOOK_AWAY_ANYWAY -> Phrase.of("No word pulls there. Of the problems whose word agrees, it was so in ")
+          .count(count).text(equations(tally));
       case CHANGED -> Phrase.of("Earlier work showed one thing, the latest day another. Both are below.");
       case FROM_THE_STORY -> Phrase.of("Where the word and the story part ways, the equation said what the story says in ")
           .count(count).text(equations(tally));
-      case NO_ONE_WAY -> Phrase.of("Six or more problems could tell, and no pattern comes back in three of five.");
-      case TOO_EARLY -> Phrase.of("Fewer than three problems could tell, or too few of them say the same. ")
-          .text("A problem tells when the word and the story point different ways.");
+      case NO_ONE_WAY -> Phrase.of("Six problems or more, and no one way comes back in them. That is about the work so far, not about the child.");
+      case PUT_ASIDE -> Phrase.of("Your note stands on each child’s page. What you put aside is not counted and not said.");
+      case TOO_EARLY -> Phrase.of("No way is likely enough yet, or fewer than two problems could tell it from the next. ")
+          .text("What would tell more stands on each child’s page.");
     };
+  }
+
+  // About one child
+
+  /** What may be said of one child, with the work quoted; the words for each strength, in this one place. */
+  public static Phrase ofChild(ChildFinding said) {
+    ChildReasoning reasoning = said.reasoning();
+    Statement says = reasoning.says();
+    String name = said.child().name();
+    if (reasoning.setAside().isPresent()) {
+      return Phrase.of("You put aside what the work would say of " + name + ".");
+    }
+    return switch (says.strength()) {
+      case TOO_EARLY -> Phrase.of("Too early to tell. ").and(early(reasoning));
+      case LOOKS_AS_IF -> Phrase.of(since(reasoning).isEmpty() ? "It looks as if " + name + " "
+          : since(reasoning) + "it looks as if " + name + " ").and(way(says.way())).text(": ").and(count(said));
+      case CLEAR -> Phrase.of(since(reasoning) + name + " ").and(way(says.way())).text(": ").and(count(said));
+      case CHANGED -> Phrase.of("On " + day(says.wasOn()) + " it looked as if " + name + " ").and(way(says.was()))
+          .text("; on " + day(says.asOf()) + " as if " + name + " ").and(way(says.way())).text(". Both are below.");
+      case MIXED -> Phrase.of("The work of " + name + " follows no one way so far.");
+    };
+  }
+
+  /** "goes by the word", never "is a keyword solver". */
+  public static Phrase way(WayOfReasoning way) {
+    return switch (way) {
+      case FROM_THE_STORY -> Phrase.of("reads the story");
+      case BY_THE_CUE_WORD -> Phrase.of("goes by the word");
+      case ALWAYS_ADDS -> Phrase.of("adds the two numbers");
+      case ALWAYS_TAKES_AWAY -> Phrase.of("takes the two numbers away");
+      case TAKES_THE_DIFFERENCE_FOR_AN_AMOUNT -> Phrase.of("takes the gap for an amount");
+      case TURNS_SUBTRACTION_ROUND -> Phrase.of("turns the subtraction round");
+      case NO_STEADY_WAY -> Phrase.of("follows no one way");
+    };
+  }
+
+  /** The same as what one does: "reading the story". */
+  public static String doing(WayOfReasoning way) {
+    return switch (way) {
+      case FROM_THE_STORY -> "reading the story";
+      case BY_THE_CUE_WORD -> "following the word";
+      case ALWAYS_ADDS -> "always adding";
+      case ALWAYS_TAKES_AWAY -> "always taking away";
+      case TAKES_THE_DIFFERENCE_FOR_AN_AMOUNT -> "taking the gap for an amount";
+      case TURNS_SUBTRACTION_ROUND -> "turning the subtraction round";
+      case NO_STEADY_WAY -> "no one way";
+    };
+  }
+
+  /** Whether a problem tells the child's likeliest way from the next: the same words on every page. */
+  public static String tells(ChildReasoning reasoning, Kind kind) {
+    if (reasoning.onlyAgreeing()) {
+      return "tells nothing between following the word and not";
+    }
+    String between = doing(reasoning.likeliest()) + " and " + doing(reasoning.nextLikeliest());
+    return reasoning.couldTell(kind) ? "tells between " + between : "tells nothing between " + between;
+  }
+
+  private static Phrase count(ChildFinding said) {
+    Tally tally = said.tally();
+    return tally.of() == 0 ? Phrase.of("see the work below.")
+        : Phrase.of("").count(tally.words()).text(tally.of() == 1 ? " problem that could show it." : " problems that could show it.");
+  }
+
+  /** Why it is too early: "3 problems so far; none of them tells …" */
+  public static Phrase early(ChildReasoning reasoning) {
+    Statement says = reasoning.says();
+    String problems = says.problems() + (says.problems() == 1 ? " problem so far" : " problems so far");
+    return switch (says.early()) {
+      case NO_WORK -> Phrase.of("No problem so far that could tell.");
+      case ONLY_AGREEING -> Phrase.of(problems + "; none of them is one where the word points the other way.");
+      case NO_WAY_LIKELY_ENOUGH -> Phrase.of(problems + (says.problems() == 1 ? "; it fits" : "; they fit") + " more than one way.");
+      case TOO_FEW_THAT_TELL -> Phrase.of(problems + "; fewer than two of them could tell "
+          + doing(reasoning.likeliest()) + " from " + doing(reasoning.nextLikeliest()) + ".");
+      case MAY_BE_CHANGING -> Phrase.of(problems + "; the last two say something else than the ones before.");
+    };
+  }
+
+  private static String since(ChildReasoning reasoning) {
+    return reasoning.since().map(day -> "Since " + day(day) + ", ").orElse("");
+  }
+
+  private static String day(LocalDate day) {
+    return day.format(DAY);
   }
 
   /** "Elsie and Kofi did the same with <i>more</i>." */

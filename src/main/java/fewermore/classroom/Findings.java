@@ -1,6 +1,9 @@
 package fewermore.classroom;
 
 import fewermore.marking.EquationMark;
+import fewermore.prediction.WayOfReasoning;
+import fewermore.reasoning.ReasoningTable;
+import fewermore.reasoning.Statement;
 import fewermore.story.Kind;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -13,25 +16,20 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * What the first hand-ins of a class show, as of a day: statements with counts, each with the work behind it.
- * Counts only; how likely a way of reasoning is, given all of a child's work, is not said here.
- *
- * <p>The rules, in order, for each child: work that showed a pattern before and did not on the latest day is
- * {@code CHANGED}; else the pattern with the strongest counts; else, with six problems that could tell, work
- * that follows no one way; else too early to tell. A child stands in one statement, so the counts add up to
- * the class.
+ * What the first hand-ins of a class show, as of a day: statements, each with the work behind it. What is said of a
+ * child, and how surely, comes from the estimate of her way of reasoning ({@link fewermore.reasoning.Estimate}); the
+ * counts beside it are for the reader, who must see them. A child stands in one statement, so they add up to the class.
  *
  * @param from first day with work that was read; {@code asOf} when there was none
  * @param statements those that hold for at least one child; what needs the teacher first, most children first
  * @param grid children × kinds
  * @param pieces how many pieces of work were read
+ * @param children every child of the class, by name
  */
-public record Findings(LocalDate from, LocalDate asOf, List<Finding> statements, ClassGrid grid, int pieces) {
+public record Findings(LocalDate from, LocalDate asOf, List<Finding> statements, ClassGrid grid, int pieces,
+    List<ChildReasoning> children) {
   /** Work older than this many days is not read: a habit of last month is no finding today. Ours. */
   public static final int DAYS_READ = 28;
-
-  /** From this many problems on, work without a pattern is said to follow no one way. Ours. */
-  public static final int ENOUGH_FOR_NO_ONE_WAY = 6;
 
   private static final List<Pattern> GOING_WRONG = List.of(
       Pattern.TOOK_AWAY_AT_FEWER, Pattern.ADDED_AT_MORE, Pattern.DIFFERENCE_AS_AMOUNT,
@@ -39,25 +37,34 @@ public record Findings(LocalDate from, LocalDate asOf, List<Finding> statements,
 
   public Findings {
     statements = List.copyOf(statements);
+    children = List.copyOf(children);
   }
 
   /** @param classList every child of the class, with work or without; work of others is not read */
   public static Findings of(Collection<Child> classList, Collection<PieceOfWork> work, LocalDate asOf) {
-    Map<Child, List<PieceOfWork>> byChild = new LinkedHashMap<>();
-    classList.stream().sorted(Comparator.comparing(Child::name).thenComparing(Child::id))
-        .forEach(child -> byChild.put(child, new ArrayList<>()));
-    List<PieceOfWork> read = work.stream()
-        .filter(piece -> byChild.containsKey(piece.child()))
-        .filter(piece -> !piece.evidence().day().isAfter(asOf))
-        .filter(piece -> piece.evidence().day().isAfter(asOf.minusDays(DAYS_READ)))
-        .sorted(Comparator.comparing((PieceOfWork piece) -> piece.evidence().at()).reversed()
-            .thenComparing(piece -> piece.problem().id()))
-        .toList();
-    read.forEach(piece -> byChild.get(piece.child()).add(piece));
-    List<Reading> readings = byChild.entrySet().stream()
-        .map(entry -> new Reading(entry.getKey(), entry.getValue())).toList();
+    return of(classList, work, asOf, TeacherWord.NONE, ReasoningTable.standard());
+  }
+
+  /** @param word what the teacher took out of the evidence or put aside */
+  public static Findings of(Collection<Child> classList, Collection<PieceOfWork> work, LocalDate asOf,
+      TeacherWord word, ReasoningTable table) {
+    return of(classList, work, asOf, word, table, new KeptReasonings());
+  }
+
+  /** @param kept what was worked out before */
+  public static Findings of(Collection<Child> classList, Collection<PieceOfWork> work, LocalDate asOf,
+      TeacherWord word, ReasoningTable table, KeptReasonings kept) {
+    List<ChildReasoning> children = ChildReasoning.ofClass(classList, work, asOf, DAYS_READ, word, table, kept);
+    List<Reading> readings = children.stream().map(Reading::new).toList();
+    List<PieceOfWork> read = children.stream().flatMap(child -> child.counted().stream()).toList();
     LocalDate from = read.stream().map(piece -> piece.evidence().day()).min(LocalDate::compareTo).orElse(asOf);
-    return new Findings(from, asOf, statements(readings), ClassGrid.of(byChild), read.size());
+    Map<Child, List<PieceOfWork>> byChild = new LinkedHashMap<>();
+    children.forEach(child -> byChild.put(child.child(), child.counted()));
+    return new Findings(from, asOf, statements(readings), ClassGrid.of(byChild), read.size(), children);
+  }
+
+  public Optional<ChildReasoning> about(Child child) {
+    return children.stream().filter(each -> each.child().equals(child)).findFirst();
   }
 
   public Optional<Finding> about(Topic topic) {
@@ -90,82 +97,48 @@ public record Findings(LocalDate from, LocalDate asOf, List<Finding> statements,
   }
 
   /** One child's work, the latest first, read for every pattern. */
-  private record Reading(Child child, List<PieceOfWork> work) {
+  private record Reading(ChildReasoning reasoning) {
+    List<PieceOfWork> work() {
+      return reasoning.counted();
+    }
+
     List<Quote> quotes(Pattern pattern) {
-      return work.stream().filter(piece -> pattern.relevant(piece.problem().kind())).map(pattern::quote).toList();
+      return work().stream().filter(piece -> pattern.relevant(piece.problem().kind())).map(pattern::quote).toList();
     }
 
     Tally tally(Pattern pattern) {
       return Tally.of(quotes(pattern));
     }
 
-    /** Where word and story part ways: both words together. */
-    List<Quote> wordQuotes() {
-      return work.stream().filter(piece -> !piece.problem().kind().agrees()).map(Findings::wordQuote).toList();
-    }
-
     Topic topic() {
-      if (changedFrom().isPresent()) {
-        return Topic.CHANGED;
+      Statement says = reasoning.says();
+      if (reasoning.setAside().isPresent()) {
+        return Topic.PUT_ASIDE;
       }
-      List<Pattern> shown = shown(work);
-      if (!shown.isEmpty()) {
-        return Topic.of(shown.get(0));
-      }
-      if (tally(Pattern.FROM_THE_STORY).holds()) {
-        return Topic.FROM_THE_STORY;
-      }
-      return tally(Pattern.FROM_THE_STORY).of() >= ENOUGH_FOR_NO_ONE_WAY ? Topic.NO_ONE_WAY : Topic.TOO_EARLY;
+      return switch (says.strength()) {
+        case TOO_EARLY -> Topic.TOO_EARLY;
+        case MIXED -> Topic.NO_ONE_WAY;
+        case CHANGED -> Topic.CHANGED;
+        case LOOKS_AS_IF, CLEAR -> topic(says.way());
+      };
     }
 
-    /** The patterns of going wrong that hold, strongest first; of two as strong, in the order of {@link Pattern}. */
-    List<Pattern> shown(List<PieceOfWork> some) {
-      Reading reading = new Reading(child, some);
-      return GOING_WRONG.stream()
-          .filter(pattern -> reading.said(pattern).holds())
-          .sorted(Comparator.comparing((Pattern pattern) -> reading.said(pattern).strength()).reversed()
-              .thenComparing(Comparator.naturalOrder()))
-          .toList();
+    Topic topic(WayOfReasoning way) {
+      return switch (way) {
+        case FROM_THE_STORY -> Topic.FROM_THE_STORY;
+        case BY_THE_CUE_WORD -> atFewer() ? Topic.TOOK_AWAY_AT_FEWER : Topic.ADDED_AT_MORE;
+        case ALWAYS_ADDS -> Topic.ADDED_ANYWAY;
+        case ALWAYS_TAKES_AWAY -> Topic.TOOK_AWAY_ANYWAY;
+        case TAKES_THE_DIFFERENCE_FOR_AN_AMOUNT -> Topic.DIFFERENCE_AS_AMOUNT;
+        case TURNS_SUBTRACTION_ROUND -> Topic.TURNED_ROUND;
+        case NO_STEADY_WAY -> Topic.NO_ONE_WAY;
+      };
     }
 
-    /**
-     * For a cue word: the counts at this word when they hold by themselves, else those at both words. Nothing
-     * when the child also writes the other operation where word and story agree: then it is not the word.
-     */
-    Tally said(Pattern pattern) {
-      Tally alone = tally(pattern);
-      if (!pattern.followsTheWord() || alone.so() == 0) {
-        return alone;
-      }
-      if (oneOperationWhateverTheWord(pattern)) {
-        return Tally.NONE;
-      }
-      Tally both = Tally.of(wordQuotes());
-      boolean better = both.strength().compareTo(alone.strength()) > 0;
-      return better ? both : alone;
-    }
-
-    private boolean oneOperationWhateverTheWord(Pattern pattern) {
-      Tally anyway = tally(pattern == Pattern.TOOK_AWAY_AT_FEWER ? Pattern.TOOK_AWAY_ANYWAY : Pattern.ADDED_ANYWAY);
-      return anyway.so() >= 2 && anyway.so() * 2 >= anyway.of();
-    }
-
-    /** The pattern that held before the latest day, when at least two problems of that day all speak against. */
-    Optional<Pattern> changedFrom() {
-      for (Pattern pattern : GOING_WRONG) {
-        List<Quote> telling = quotes(pattern).stream().filter(quote -> quote.says().tells()).toList();
-        if (telling.isEmpty()) {
-          continue;
-        }
-        LocalDate last = Tally.lastDay(telling);
-        List<Quote> latest = telling.stream().filter(quote -> quote.day().equals(last)).toList();
-        List<PieceOfWork> before = work.stream().filter(piece -> piece.evidence().day().isBefore(last)).toList();
-        boolean nowAgainst = latest.size() >= 2 && latest.stream().allMatch(quote -> quote.says() == Says.AGAINST);
-        if (nowAgainst && shown(before).contains(pattern)) {
-          return Optional.of(pattern);
-        }
-      }
-      return Optional.empty();
+    /** Whether the work at <i>fewer</i> shows it: then that is said, and the lead tells who did the same with <i>more</i>. */
+    private boolean atFewer() {
+      Tally fewer = tally(Pattern.TOOK_AWAY_AT_FEWER);
+      return fewer.so() > 0 && fewer.so() * 2 >= fewer.of();
     }
 
     /** With too little work to say anything: the one pattern all of it points to, if it does. */
@@ -178,7 +151,7 @@ public record Findings(LocalDate from, LocalDate asOf, List<Finding> statements,
     ChildFinding finding(Topic topic) {
       List<Quote> evidence = new ArrayList<>();
       List<Quote> apart = new ArrayList<>();
-      for (PieceOfWork piece : work) {
+      for (PieceOfWork piece : work()) {
         Quote quote = topic.followsTheWord() ? wordQuote(piece)
             : topic.pattern().orElse(Pattern.FROM_THE_STORY).quote(piece);
         if (topic.relevant(piece.problem().kind())) {
@@ -187,20 +160,17 @@ public record Findings(LocalDate from, LocalDate asOf, List<Finding> statements,
           apart.add(quote);
         }
       }
-      Tally counted = topic.pattern().map(this::said).orElse(Tally.of(evidence));
-      // What is counted beside a name is what is shown beside it: the work at both words.
-      Tally tally = topic.followsTheWord() ? Tally.of(evidence) : counted;
-      if (topic == Topic.CHANGED) {
-        return new ChildFinding(child, Strength.CHANGED, tally, evidence, apart, changedFrom().orElseThrow(), List.of());
-      }
-      Strength strength = topic.pattern().isPresent() ? counted.strength() : Strength.TOO_EARLY;
-      List<Pattern> also = shown(work).stream()
-          .filter(pattern -> Topic.of(pattern) != topic).toList();
-      return new ChildFinding(child, strength, tally, evidence, apart, null, also);
+      List<Pattern> also = GOING_WRONG.stream()
+          .filter(pattern -> Topic.of(pattern) != topic && tally(pattern).holds()).toList();
+      // What came before the work began to show it is shown and not counted: it was another way then.
+      LocalDate since = reasoning.since().orElse(LocalDate.MIN);
+      Tally tally = Tally.of(evidence.stream().filter(quote -> !quote.day().isBefore(since)).toList());
+      return new ChildFinding(reasoning.child(), reasoning.says().strength(), tally, evidence, apart, also,
+          reasoning);
     }
   }
 
-  private static Quote wordQuote(PieceOfWork piece) {
+  static Quote wordQuote(PieceOfWork piece) {
     return Pattern.TOOK_AWAY_AT_FEWER.relevant(piece.problem().kind())
         ? Pattern.TOOK_AWAY_AT_FEWER.quote(piece) : Pattern.ADDED_AT_MORE.quote(piece);
   }

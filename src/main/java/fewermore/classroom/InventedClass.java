@@ -56,9 +56,9 @@ public record InventedClass(List<InventedChild> children, List<Day> days) {
 
   /** One child in so many reads Spanish. */
   private static final int READS_SPANISH = 8;
-  /** One child in so many joined the class the day before today and has handed in two problems. */
+  /** One child in so many joined the class the day before today and has handed in one problem. */
   private static final int JUST_JOINED = 10;
-  private static final int HANDED_IN_SINCE_JOINING = 2;
+  private static final int HANDED_IN_SINCE_JOINING = 1;
   /** One child in so many may change her way between two days, with {@link #CHANGES_WAY}. */
   private static final int MAY_CHANGE = 6;
   /** Bugs were found unstable over two days and over months (VanLehn 1982, abstract); the number is ours. */
@@ -285,8 +285,12 @@ public record InventedClass(List<InventedChild> children, List<Day> days) {
 
     private InventedLesson lesson(int child, int day, List<Problem> problems, Random lot) {
       InventedChild who = children.get(child);
-      return new InventedLesson(who, who.ways().get(day), problems, lot);
+      return new InventedLesson(who, who.ways().get(day), problems, lot,
+          day == STRATEGY_DAY ? new SplittableRandom(seed * MOST + child).nextLong() : null);
     }
+
+    /** The last whole day: then a strategy is asked too. */
+    private static final int STRATEGY_DAY = DAYS_BEFORE - 1;
 
     /** A source of chance for each child and day: what one does moves nothing for another. */
     private Random lot(int child, int day) {

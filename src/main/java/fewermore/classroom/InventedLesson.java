@@ -26,10 +26,13 @@ final class InventedLesson {
   private final WayOfReasoning way;
   private final List<Problem> problems;
   private final Random random;
+  private final Long strategies;
   private final List<InventedClass.Sent> sent = new ArrayList<>();
   private Instant now;
 
-  InventedLesson(InventedChild child, WayOfReasoning way, List<Problem> problems, Random random) {
+  /** @param strategies a seed of their own, or null on a day no strategy is asked */
+  InventedLesson(InventedChild child, WayOfReasoning way, List<Problem> problems, Random random, Long strategies) {
+    this.strategies = strategies;
     this.child = child;
     this.way = way;
     this.problems = problems;
@@ -83,6 +86,8 @@ final class InventedLesson {
   }
 
   private void send(int problem, SentItem.Kind kind, Work parts) {
-    sent.add(new InventedClass.Sent(problem, kind, parts, now));
+    Work whole = strategies == null ? parts
+        : InventedStrategy.on(problems.get(problem).story(), parts, new Random(strategies + problem));
+    sent.add(new InventedClass.Sent(problem, kind, whole, now));
   }
 }

@@ -6,8 +6,14 @@ import java.util.List;
  * All that one child handed in on one problem.
  *
  * @param handIns at least one, in the order they were written
+ * @param withHelp whether an adult worked with her: kept and marked, never evidence of how she reasons
  */
-public record PieceOfWork(Child child, AssignedProblem problem, List<HandIn> handIns) {
+public record PieceOfWork(Child child, AssignedProblem problem, List<HandIn> handIns, boolean withHelp) {
+  /** Work the child did on her own. */
+  public PieceOfWork(Child child, AssignedProblem problem, List<HandIn> handIns) {
+    this(child, problem, handIns, false);
+  }
+
   public PieceOfWork {
     handIns = List.copyOf(handIns);
     if (handIns.isEmpty()) {

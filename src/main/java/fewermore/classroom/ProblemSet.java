@@ -17,7 +17,8 @@ public record ProblemSet(
     long id, long classroom, LocalDate day, boolean given, int tries, boolean tellLater, Set<Part> asks,
     List<AssignedProblem> problems) {
   /** What is asked where the teacher says nothing else. */
-  public static final Set<Part> USUAL_PARTS = Set.of(Part.BARS, Part.EQUATION, Part.ANSWER, Part.LABEL);
+  public static final Set<Part> USUAL_PARTS = Set.of(Part.READING, Part.BARS, Part.EQUATION, Part.ANSWER,
+      Part.LABEL);
 
   /** Hand-ins a problem where the teacher says nothing else: the first, and two more after a look again. */
   public static final int USUAL_TRIES = 3;

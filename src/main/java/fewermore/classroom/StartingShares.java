@@ -1,6 +1,7 @@
 package fewermore.classroom;
 
 import fewermore.prediction.WayOfReasoning;
+import fewermore.reasoning.ReasoningTable;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -8,20 +9,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.random.RandomGenerator;
 
-/**
- * How many of an invented class reason each way at the start. The shares are ours and no norms. That a fifth of those
- * who do not reason from the story follow no steady way leans on column subtraction, where a third of the erring pupils
- * fitted no bug (VanLehn 1982, 925 pupils, abstract).
- */
+/** How many of an invented class reason each way at the start: the shares the estimate starts from. */
 final class StartingShares {
-  private static final Map<WayOfReasoning, Double> SHARES = new EnumMap<>(Map.of(
-      WayOfReasoning.FROM_THE_STORY, .40,
-      WayOfReasoning.BY_THE_CUE_WORD, .20,
-      WayOfReasoning.ALWAYS_ADDS, .08,
-      WayOfReasoning.ALWAYS_TAKES_AWAY, .06,
-      WayOfReasoning.TAKES_THE_DIFFERENCE_FOR_AN_AMOUNT, .08,
-      WayOfReasoning.TURNS_SUBTRACTION_ROUND, .06,
-      WayOfReasoning.NO_STEADY_WAY, .12));
+  private static final Map<WayOfReasoning, Double> SHARES = new EnumMap<>(WayOfReasoning.class);
+
+  static {
+    for (WayOfReasoning way : WayOfReasoning.values()) {
+      SHARES.put(way, ReasoningTable.standard().share(way));
+    }
+  }
 
   private StartingShares() {}
 

@@ -14,6 +14,8 @@ public enum Topic {
   CHANGED("changed", null),
   FROM_THE_STORY("story", Pattern.FROM_THE_STORY),
   NO_ONE_WAY("no-one-way", null),
+  /** The teacher put aside what would be said. */
+  PUT_ASIDE("put-aside", null),
   TOO_EARLY("early", null);
 
   private final String id;

@@ -44,35 +44,65 @@ public record Wall(LocalDate asOf, List<KindCount> counts, List<Pair> pairs) {
     pairs = List.copyOf(pairs);
   }
 
-  /** Of so many children, the latest first try on this kind of problem fits the story so many times. */
-  public record KindCount(Kind kind, int fits, int children) {}
+  /**
+   * Of so many children, the latest first try on this kind of problem fits the story so many times; and of those who
+   * did several, the earliest so many times.
+   *
+   * @param children who did the kind at all; @param several who did it on two days or more, 0 below five
+   */
+  public record KindCount(Kind kind, int fits, int children, int before, int several) {
+    public KindCount(Kind kind, int fits, int children) {
+      this(kind, fits, children, 0, 0);
+    }
+  }
 
   /** Two equations for one problem, one of which says what the story says. */
   public record Pair(AssignedProblem problem, String a, String b) {}
 
   /** @param classList every child of the class: their names must not stand in a story on the wall */
   public static Wall of(Collection<Child> classList, Collection<PieceOfWork> work, LocalDate asOf) {
-    List<PieceOfWork> read = work.stream()
+    List<PieceOfWork> read = read(work, asOf);
+    return new Wall(asOf, counts(read), pairs(classList, read));
+  }
+
+  /** The work of this lesson and the ones shortly before it. */
+  static List<PieceOfWork> read(Collection<PieceOfWork> work, LocalDate asOf) {
+    return work.stream()
         .filter(piece -> !piece.evidence().day().isAfter(asOf))
         .filter(piece -> piece.evidence().day().isAfter(asOf.minusDays(DAYS_READ)))
         .filter(piece -> piece.evidence().marks().equation() != null)
         .toList();
-    return new Wall(asOf, counts(read), pairs(classList, read));
+  }
+
+  /** Whether a name of the class stands in a problem: then it is not for the wall. */
+  public static boolean namesAChild(Collection<Child> classList, AssignedProblem problem) {
+    return names(classList, problem);
   }
 
   private static List<KindCount> counts(List<PieceOfWork> read) {
     List<KindCount> counts = new ArrayList<>();
     for (Kind kind : Findings.KINDS) {
       Map<Child, PieceOfWork> latest = new LinkedHashMap<>();
+      Map<Child, PieceOfWork> earliest = new LinkedHashMap<>();
       read.stream().filter(piece -> piece.problem().kind() == kind)
           .sorted(Comparator.comparing(piece -> piece.evidence().at()))
-          .forEach(piece -> latest.put(piece.child(), piece));
+          .forEach(piece -> {
+            latest.put(piece.child(), piece);
+            earliest.putIfAbsent(piece.child(), piece);
+          });
       if (latest.size() >= FEWEST_COUNTED) {
-        int fits = (int) latest.values().stream().filter(Findings::fits).count();
-        counts.add(new KindCount(kind, fits, latest.size()));
+        earliest.entrySet().removeIf(entry ->
+            entry.getValue().evidence().day().equals(latest.get(entry.getKey()).evidence().day()));
+        int several = earliest.size() < FEWEST_COUNTED ? 0 : earliest.size();
+        counts.add(new KindCount(kind, fitting(latest.values()), latest.size(),
+            several == 0 ? 0 : fitting(earliest.values()), several));
       }
     }
     return counts;
+  }
+
+  private static int fitting(Collection<PieceOfWork> pieces) {
+    return (int) pieces.stream().filter(Findings::fits).count();
   }
 
   private static List<Pair> pairs(Collection<Child> classList, List<PieceOfWork> read) {
@@ -92,7 +122,7 @@ public record Wall(LocalDate asOf, List<KindCount> counts, List<Pair> pairs) {
     return pairs;
   }
 
-  private static boolean names(Collection<Child> classList, AssignedProblem problem) {
+  static boolean names(Collection<Child> classList, AssignedProblem problem) {
     Set<String> words = Set.copyOf(words(problem.text()));
     return classList.stream().anyMatch(child -> words(child.name()).stream().anyMatch(
         word -> word.length() > 1 && words.contains(word)));
@@ -131,7 +161,7 @@ public record Wall(LocalDate asOf, List<KindCount> counts, List<Pair> pairs) {
   }
 
   /** The same for the same problem and line on every machine, and otherwise as good as by chance. */
-  private static int drawn(AssignedProblem problem, String line) {
+  static int drawn(AssignedProblem problem, String line) {
     long mixed = (line.hashCode() * 31L + problem.text().hashCode()) * 0x9E3779B97F4A7C15L;
     return (int) (mixed >>> 33);
   }

@@ -14,6 +14,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import fewermore.marking.AnswerMark;
 import fewermore.marking.AnswerVerdict;
 import fewermore.marking.BarsVerdict;
+import fewermore.prediction.WayOfReasoning;
+import fewermore.reasoning.Strength;
 import fewermore.story.Kind;
 import fewermore.text.SourceSpan;
 import java.time.LocalDate;
@@ -55,29 +57,31 @@ class FindingsTest {
 
   @ParameterizedTest
   @CsvSource(delimiter = '|', value = {
-    // below three problems that could tell, nothing
-    "TOO_EARLY | TOO_EARLY   | larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word",
-    "TOO_EARLY | TOO_EARLY   | smaller-fewer=fits larger-more=fits difference-fewer=fits smaller-fewer=fits",
-    // three of them, then four on two days
-    "TOOK_AWAY_AT_FEWER | LOOKS_AS_IF | larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word smaller-more=fits",
-    "TOOK_AWAY_AT_FEWER | CLEAR | larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word smaller-more=opposite-operation+word",
-    "ADDED_AT_MORE | CLEAR | smaller-more=opposite-operation+word difference-more=opposite-operation+word smaller-more=opposite-operation+word smaller-more=opposite-operation+word",
-    // one word alone can carry the statement, whatever the other shows
-    "TOOK_AWAY_AT_FEWER | LOOKS_AS_IF | larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word smaller-more=fits smaller-more=fits difference-more=fits",
-    // a subtraction turned round, where the story takes away
-    "TURNED_ROUND | LOOKS_AS_IF | smaller-fewer=turned-round smaller-more=turned-round difference-fewer=turned-round",
-    "TURNED_ROUND | CLEAR | smaller-fewer=turned-round smaller-more=turned-round difference-fewer=turned-round difference-more=turned-round",
-    // the other operation where no word pulls to it
-    "ADDED_ANYWAY | LOOKS_AS_IF | smaller-fewer=opposite-operation smaller-fewer=opposite-operation difference-fewer=opposite-operation",
-    "TOOK_AWAY_ANYWAY | LOOKS_AS_IF | larger-more=opposite-operation larger-more=opposite-operation larger-more=opposite-operation",
+    // two of one kind fit more than one way
+    "TOO_EARLY | TOO_EARLY | larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word",
+    // where the word agrees, nothing is said of story or word
+    "TOO_EARLY | TOO_EARLY | smaller-fewer=fits larger-more=fits difference-fewer=fits smaller-fewer=fits",
+    // both words, on one day and on two
+    "TOOK_AWAY_AT_FEWER | LOOKS_AS_IF | larger-fewer=opposite-operation+word smaller-more=opposite-operation+word",
+    "TOOK_AWAY_AT_FEWER | CLEAR | larger-fewer=opposite-operation+word smaller-more=opposite-operation+word larger-fewer=opposite-operation+word smaller-more=opposite-operation+word",
+    // one kind alone never tells the word from always taking away, or from always adding
+    "TOO_EARLY | TOO_EARLY | larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word smaller-more=opposite-operation+word",
+    "TOO_EARLY | TOO_EARLY | smaller-more=opposite-operation+word difference-more=opposite-operation+word smaller-more=opposite-operation+word smaller-more=opposite-operation+word",
+    "TOOK_AWAY_ANYWAY | LOOKS_AS_IF | larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word smaller-more=fits smaller-more=fits difference-more=fits",
+    "ADDED_AT_MORE | CLEAR | smaller-more=opposite-operation+word smaller-fewer=fits smaller-more=opposite-operation+word smaller-fewer=fits",
+    // a subtraction turned round
+    "TURNED_ROUND | CLEAR | smaller-fewer=turned-round smaller-more=turned-round difference-fewer=turned-round",
+    // one operation whatever the word
+    "ADDED_ANYWAY | CLEAR | smaller-fewer=opposite-operation smaller-fewer=opposite-operation difference-fewer=opposite-operation",
+    "TOOK_AWAY_ANYWAY | CLEAR | larger-more=opposite-operation larger-more=opposite-operation larger-more=opposite-operation",
     // the story
     "FROM_THE_STORY | CLEAR | larger-fewer=fits smaller-more=fits difference-more=fits larger-fewer=fits",
-    "FROM_THE_STORY | LOOKS_AS_IF | larger-fewer=fits smaller-more=fits difference-more=other-numbers",
-    // six that could tell, and nothing comes back
-    "NO_ONE_WAY | TOO_EARLY | larger-fewer=fits smaller-more=other-numbers difference-more=opposite-operation+word larger-fewer=other-numbers smaller-more=fits difference-more=missing-number",
+    "TOO_EARLY | TOO_EARLY | larger-fewer=fits smaller-more=fits difference-more=other-numbers",
+    // six problems or more, and no one way comes back
+    "NO_ONE_WAY | MIXED | larger-fewer=fits smaller-more=other-numbers difference-more=opposite-operation+word larger-fewer=other-numbers smaller-more=fits difference-more=missing-number",
     "TOO_EARLY | TOO_EARLY | larger-fewer=fits smaller-more=other-numbers difference-more=opposite-operation+word larger-fewer=other-numbers",
   })
-  void theCountsDecideWhatIsSaidAndHowSure(Topic topic, Strength strength, String pieces) {
+  void theEstimateDecidesWhatIsSaidAndHowSure(Topic topic, Strength strength, String pieces) {
     Finding finding = only(child("Elsie", pieces));
     assertEquals(topic, finding.topic());
     assertEquals(strength, finding.children().get(0).strength());
@@ -104,11 +108,11 @@ class FindingsTest {
       Findings with = Findings.of(List.of(Made.child("Elsie")), more, MONDAY.plusDays(4));
       for (Topic topic : List.of(Topic.TOOK_AWAY_AT_FEWER, Topic.ADDED_AT_MORE, Topic.FROM_THE_STORY)) {
         String where = "seed " + seed + " round " + round + " " + topic;
-        boolean turned = with.about(Topic.TURNED_ROUND).isPresent();
-        assertTrue(turned || without.about(topic).isPresent() == with.about(topic).isPresent(), where);
         with.about(topic).ifPresent(finding -> {
           ChildFinding said = finding.children().get(0);
-          assertEquals(without.about(topic).orElseThrow().children().get(0).tally(), said.tally(), where);
+          without.about(topic).ifPresent(
+              alone -> assertEquals(alone.children().get(0).tally(), said.tally(), where));
+          assertTrue(said.tally().of() > 0, where);
           assertTrue(said.evidence().stream().noneMatch(quote -> quote.problem().kind().agrees()), where);
           assertTrue(said.apart().stream().allMatch(quote -> quote.says() == Says.NOTHING), where);
         });
@@ -172,8 +176,8 @@ class FindingsTest {
 
   @Test
   void workThatSpeaksAgainstIsKeptBesideTheStatement() {
-    Finding finding = only(child("Hana", "larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word "
-        + "larger-fewer=opposite-operation+word smaller-more=fits"));
+    Finding finding = only(child("Hana", "difference-more=fits larger-fewer=opposite-operation+word "
+        + "larger-fewer=opposite-operation+word larger-more=fits larger-fewer=opposite-operation+word larger-more=fits"));
     ChildFinding hana = finding.children().get(0);
     assertEquals(1, hana.evidence().stream().filter(quote -> quote.says() == Says.AGAINST).count());
     EvidenceTable table = EvidenceTable.of(finding);
@@ -185,11 +189,13 @@ class FindingsTest {
   void whoWroteTheStoryOnTheLatestDayHasChanged() {
     List<PieceOfWork> work = new ArrayList<>(child("Yara",
         "larger-fewer=opposite-operation+word smaller-more=opposite-operation+word larger-fewer=opposite-operation+word"));
+    work.add(work("Yara", 12, SMALLER_MORE, MONDAY.plusDays(3), "43 - 15 = x", "fits"));
+    work.add(work("Yara", 13, SMALLER_MORE, MONDAY.plusDays(3), "43 - 15 = x", "fits"));
     work.add(work("Yara", 10, LARGER_FEWER, MONDAY.plusDays(3), "28 + 15 = x", "fits"));
     work.add(work("Yara", 11, LARGER_FEWER, MONDAY.plusDays(3), "28 + 15 = x", "fits"));
     Finding finding = only(work);
     assertEquals(Topic.CHANGED, finding.topic());
-    assertEquals(Pattern.TOOK_AWAY_AT_FEWER, finding.children().get(0).was());
+    assertEquals(WayOfReasoning.BY_THE_CUE_WORD, finding.children().get(0).reasoning().says().was());
     assertEquals(Strength.CHANGED, finding.children().get(0).strength());
   }
 
@@ -197,7 +203,8 @@ class FindingsTest {
   void everyChildOfTheClassStandsInOneStatement() {
     List<PieceOfWork> work = new ArrayList<>();
     work.addAll(child("Ana", "larger-fewer=fits smaller-more=fits difference-more=fits"));
-    work.addAll(child("Bo", "larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word"));
+    work.addAll(child("Bo", "larger-fewer=opposite-operation+word smaller-more=opposite-operation+word "
+        + "larger-fewer=opposite-operation+word smaller-more=opposite-operation+word"));
     List<Child> classList = List.of(Made.child("Ana"), Made.child("Bo"), Made.child("Cy"));
     Findings findings = Findings.of(classList, work, MONDAY.plusDays(4));
     assertEquals(classList, findings.statements().stream().flatMap(finding -> finding.children().stream())
@@ -209,7 +216,8 @@ class FindingsTest {
   @Test
   void tooLittleWorkThatPointsTheSameWayIsShownAndNotCounted() {
     List<PieceOfWork> work = new ArrayList<>(child("Elsie",
-        "larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word"));
+        "larger-fewer=opposite-operation+word smaller-more=opposite-operation+word "
+        + "larger-fewer=opposite-operation+word smaller-more=opposite-operation+word"));
     work.addAll(child("Dario", "larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word"));
     Finding finding = read(work).about(Topic.TOOK_AWAY_AT_FEWER).orElseThrow();
     assertEquals(List.of("Elsie"), finding.children().stream().map(each -> each.child().name()).toList());
@@ -229,13 +237,14 @@ class FindingsTest {
   void theSentencesSayWhatTheWorkDidWithItsCount() {
     List<PieceOfWork> work = new ArrayList<>();
     for (String name : List.of("Elsie", "Kofi")) {
-      work.addAll(child(name, "larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word "
+      work.addAll(child(name, "larger-fewer=opposite-operation+word smaller-more=opposite-operation+word "
           + "larger-fewer=opposite-operation+word smaller-more=opposite-operation+word"));
     }
-    work.addAll(child("Hana", "larger-fewer=opposite-operation+word larger-fewer=opposite-operation+word smaller-more=fits"));
+    work.addAll(child("Hana", "difference-more=fits larger-fewer=opposite-operation+word "
+        + "larger-fewer=opposite-operation+word larger-more=fits larger-fewer=opposite-operation+word larger-more=fits"));
     Finding finding = only(work);
     assertEquals("3 children took away where they read fewer.", FindingWords.headline(finding).toString());
-    assertEquals("Where the word and the story part ways, the sign the word pulls to was written in 10 of 11 "
+    assertEquals("Where the word and the story part ways, the sign the word pulls to was written in 11 of 12 "
         + "equations. Elsie and Kofi did the same with more.", FindingWords.lead(finding).toString());
   }
 

@@ -15,7 +15,6 @@ import fewermore.marking.Marker;
 import fewermore.marking.Marks;
 import fewermore.marking.Sign;
 import fewermore.marking.Signs;
-import fewermore.prediction.Plan;
 import fewermore.prediction.WayOfReasoning;
 import fewermore.problem.Problem;
 import fewermore.story.Kind;
@@ -118,6 +117,28 @@ class InventedClassTest {
       drawn.add(ChildNames.one(random, InventedNames.ALL, Set.of()).orElseThrow().english());
     }
     assertEquals(ChildNames.all().size(), drawn.size(), "names that sound like one of the class are kept out");
+  }
+
+  @Test
+  void onTheLastWholeDayAStrategyIsAskedInAllWorkAndTheRulesReadMostAsFitting() {
+    for (long seed : SEEDS) {
+      InventedClass invented = usual(seed);
+      Map<Boolean, Integer> fits = new HashMap<>();
+      for (int at = 0; at < invented.days().size(); at++) {
+        Day day = invented.days().get(at);
+        boolean asked = at == invented.days().size() - 2;
+        for (Visit visit : day.visits()) {
+          for (Sent sent : visit.sent()) {
+            assertEquals(asked, sent.parts().strategy() != null, "day " + at);
+            if (asked && !sent.parts().strategy().blank()) {
+              Marks marks = Marker.mark(day.problems().get(sent.problem()).story(), sent.parts());
+              fits.merge(marks.strategy().fits(), 1, Integer::sum);
+            }
+          }
+        }
+      }
+      assertTrue(fits.get(true) > 2 * fits.get(false) && fits.get(false) >= 3, "seed " + seed + " " + fits);
+    }
   }
 
   @Test
@@ -285,18 +306,6 @@ class InventedClassTest {
 
   private static List<Read> of(List<Read> all, WayOfReasoning way, Predicate<Kind> kinds) {
     return all.stream().filter(read -> read.way == way && kinds.test(read.problem.kind())).toList();
-  }
-
-  @Test
-  void theChancesOfThePlansSumToOneForEachWayAndKind() {
-    for (WayOfReasoning way : WayOfReasoning.values()) {
-      for (Kind kind : Kind.values()) {
-        Map<Plan, Double> chances = PlanChances.of(way, kind);
-        assertEquals(Plan.values().length, chances.size());
-        assertEquals(1, chances.values().stream().mapToDouble(Double::doubleValue).sum(), 1e-9, way + " " + kind);
-        assertTrue(chances.values().stream().allMatch(chance -> chance >= 0), way + " " + kind);
-      }
-    }
   }
 
   @Test
