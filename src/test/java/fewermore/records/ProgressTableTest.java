@@ -3,11 +3,20 @@ package fewermore.records;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import fewermore.calculation.Calculation;
+import fewermore.calculation.StrategyKind;
+import fewermore.calculation.Way;
+import fewermore.calculation.WorkedSolutions;
 import fewermore.classroom.Child;
 import fewermore.classroom.Classroom;
 import fewermore.classroom.HandIn;
 import fewermore.classroom.Made;
 import fewermore.classroom.PieceOfWork;
+import fewermore.marking.Marker;
+import fewermore.marking.StrategyMarker;
+import fewermore.marking.StrategyWork;
+import fewermore.marking.Work;
+import fewermore.story.Comparison;
 import fewermore.story.Kind;
 import java.io.IOException;
 import java.time.Instant;
@@ -65,6 +74,31 @@ class ProgressTableTest {
     assertEquals("fits", rows.get(0).get("last_equation_mark"));
     assertEquals("2", rows.get(0).get("tries"));
     assertEquals("43", rows.get(0).get("right_answer"));
+  }
+
+  @Test
+  void theStrategiesOfTheFirstAndTheLastTryHaveColumnsOfTheirOwn() throws IOException {
+    PieceOfWork plain = Made.work("Bo", 4, Kind.LARGER_FEWER, Made.MONDAY, "28 + 15 = x", "fits");
+    Comparison story = plain.problem().story();
+    Calculation calculation = StrategyMarker.calculation(story, "28 + 15 = x").orElseThrow();
+    StrategyWork line = new StrategyWork(StrategyKind.LINE,
+        WorkedSolutions.of(calculation, Way.TENS_FIRST).orElseThrow().working().steps(),
+        new StrategyWork(StrategyKind.PIECES, WorkedSolutions.of(calculation, Way.PUT_ON).orElseThrow().working().steps(), null));
+    Work parts = new Work("28 + 15 = x", "43", "", null, null, line);
+    HandIn second = plain.last();
+    HandIn told = new HandIn(second.work(), second.page(), 1, second.at(), second.day(), second.sitting(), second.tablet(), false,
+        second.at(), second.parts(), second.marks());
+    second = new HandIn(told.work(), told.page(), 2, told.at(), told.day(), told.sitting(), told.tablet(), false,
+        told.at(), parts, Marker.mark(story, parts));
+    var row = read(ProgressTable.pieces(ROOM, List.of(BO), List.of(new PieceOfWork(BO, plain.problem(), List.of(told, second)))))
+        .get(0);
+    assertEquals("", row.get("first_strategy"), "none was asked");
+    assertEquals("", row.get("first_strategy_mark"));
+    assertEquals("line", row.get("last_strategy"));
+    assertEquals("fits", row.get("last_strategy_mark"));
+    assertEquals("tens-first", row.get("last_strategy_way"));
+    assertEquals("pieces", row.get("last_check"));
+    assertEquals("yes", row.get("last_check_agrees"));
   }
 
   @Test
