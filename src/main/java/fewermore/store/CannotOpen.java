@@ -1,7 +1,7 @@
 package fewermore.store;
 
 /** The data can't be opened; the message is a plain sentence that says what to do. */
-public final class CannotOpen extends RuntimeException {
+public class CannotOpen extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
   public CannotOpen(String message) {

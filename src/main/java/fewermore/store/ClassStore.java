@@ -2,6 +2,8 @@ package fewermore.store;
 
 import fewermore.classroom.Child;
 import fewermore.classroom.Classroom;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
@@ -12,15 +14,23 @@ import org.jdbi.v3.core.mapper.RowMapper;
 /** Classes and the children in them. */
 public final class ClassStore {
   /** A child to be added: all but what the store gives. */
-  public record NewChild(String name, String picture, String ground, String language) {}
+  public record NewChild(String name, String picture, String ground, String language, String rosterId) {
+    /** A child whose school's id is not known. */
+    public NewChild(String name, String picture, String ground, String language) {
+      this(name, picture, ground, language, "");
+    }
+  }
 
   private static final RowMapper<Classroom> CLASSROOM = (row, at) -> new Classroom(
       row.getLong("id"), row.getLong("teacher_id"), row.getString("name"), ZoneId.of(row.getString("time_zone")),
       row.getBoolean("invented"), Rows.instant(row, "made_at"));
 
-  private static final RowMapper<Child> CHILD = (row, at) -> new Child(
-      row.getLong("id"), row.getLong("classroom_id"), row.getString("name"), row.getString("picture"),
-      row.getString("ground"), row.getString("language"));
+  private static final RowMapper<Child> CHILD = (row, at) -> child(row);
+
+  static Child child(ResultSet row) throws SQLException {
+    return new Child(row.getLong("id"), row.getLong("classroom_id"), row.getString("name"), row.getString("picture"),
+        row.getString("ground"), row.getString("language"));
+  }
 
   private final Database database;
 
@@ -37,6 +47,17 @@ public final class ClassStore {
              WHERE teacher_id = :teacher
              ORDER BY id""")
         .bind("teacher", teacher)
+        .map(CLASSROOM)
+        .list());
+  }
+
+  /** Every class there is. */
+  public List<Classroom> all() {
+    return database.read(handle -> handle
+        .createQuery("""
+            SELECT id, teacher_id, name, time_zone, invented, made_at
+              FROM classroom
+             ORDER BY id""")
         .map(CLASSROOM)
         .list());
   }
@@ -94,14 +115,15 @@ public final class ClassStore {
     for (NewChild child : children) {
       handle
           .createUpdate("""
-              INSERT INTO child (classroom_id, name, picture, ground, language, place, made_at)
-              VALUES (:classroom, :name, :picture, :ground, :language, :place, :now)""")
+              INSERT INTO child (classroom_id, name, picture, ground, language, place, made_at, roster_id)
+              VALUES (:classroom, :name, :picture, :ground, :language, :place, :now, :roster)""")
           .bind("classroom", classroom)
           .bind("name", child.name())
           .bind("picture", child.picture())
           .bind("ground", child.ground())
           .bind("language", child.language())
           .bind("place", ++place)
+          .bind("roster", child.rosterId())
           .bind("now", Database.utc(now))
           .execute();
     }
@@ -155,30 +177,19 @@ public final class ClassStore {
           .mapTo(Long.class)
           .one() == 1;
       if (invented) {
-        for (String statement : THROW_AWAY) {
-          handle.createUpdate(statement).bind("classroom", classroom).execute();
-        }
-        handle
-            .createUpdate("DELETE FROM tablet WHERE id LIKE :invented")
-            .bind("invented", SittingStore.inventedTablets(classroom))
-            .execute();
+        SittingStore.rememberErased(handle, SittingStore.hashes(handle, classroom));
+        throwAway(handle, classroom);
       }
       return invented;
     });
   }
 
-  private static final String WORK_OF_CLASS =
-      "(SELECT w.id FROM work w JOIN child c ON c.id = w.child_id WHERE c.classroom_id = :classroom)";
-  private static final List<String> THROW_AWAY = List.of(
-      "DELETE FROM overrule WHERE work_id IN " + WORK_OF_CLASS,
-      "DELETE FROM mark WHERE work_id IN " + WORK_OF_CLASS,
-      "DELETE FROM revision WHERE work_id IN " + WORK_OF_CLASS,
-      "DELETE FROM work WHERE child_id IN (SELECT id FROM child WHERE classroom_id = :classroom)",
-      "DELETE FROM sitting WHERE child_id IN (SELECT id FROM child WHERE classroom_id = :classroom)",
-      "DELETE FROM set_problem WHERE set_id IN (SELECT id FROM problem_set WHERE classroom_id = :classroom)",
-      "DELETE FROM problem_set WHERE classroom_id = :classroom",
-      "DELETE FROM problem WHERE classroom_id = :classroom",
-      "DELETE FROM door WHERE classroom_id = :classroom",
-      "DELETE FROM child WHERE classroom_id = :classroom",
-      "DELETE FROM classroom WHERE id = :classroom");
+  /** Removes a class and all that hangs on it. */
+  static void throwAway(Handle handle, long classroom) {
+    HangingRows.delete(handle, "classroom", classroom);
+    handle
+        .createUpdate("DELETE FROM tablet WHERE id LIKE :invented")
+        .bind("invented", SittingStore.inventedTablets(classroom))
+        .execute();
+  }
 }

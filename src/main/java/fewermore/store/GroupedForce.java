@@ -1,11 +1,14 @@
 package fewermore.store;
 
+import fewermore.store.disk.NotTaken;
+
 /**
  * Brings committed writes to disk, many at once: a writer that has committed waits until a force that
  * began <em>after</em> its commit has ended. One force serves all who wait for it.
  *
  * <p>After a failed force nothing more is acknowledged until the app is started again: the operating
- * system may have dropped the very pages that failed, and a later force would say nothing of them.
+ * system may have dropped the very pages that failed, and a later force would say nothing of them. A disk that took
+ * nothing ({@link NotTaken}) is another matter: those who wait are refused, and the next one tries again.
  */
 final class GroupedForce {
   /** What brings everything committed so far to disk. */
@@ -51,6 +54,9 @@ final class GroupedForce {
       forces++;
       if (problem == null) {
         done = Math.max(done, mine);
+      } else if (problem instanceof NotTaken) {
+        lock.notifyAll();
+        throw new NotOnDisk("The disk takes nothing at present.", problem);
       } else {
         failed = problem;
       }

@@ -1,6 +1,8 @@
 package fewermore.store;
 
 import fewermore.calculation.SlipRule;
+import fewermore.calculation.Way;
+import fewermore.calculation.Working;
 import fewermore.equation.EquationReader;
 import fewermore.equation.SyntaxProblem;
 import fewermore.marking.AnswerMark;
@@ -12,6 +14,7 @@ import fewermore.marking.EstimateVerdict;
 import fewermore.marking.LabelVerdict;
 import fewermore.marking.Marks;
 import fewermore.marking.Part;
+import fewermore.marking.StrategyMark;
 import fewermore.story.Role;
 import fewermore.text.SourceSpan;
 import java.util.ArrayList;
@@ -48,6 +51,9 @@ final class MarkRows {
     if (marks.estimate() != null) {
       rows.add(new Row(Part.ESTIMATE, marks.estimate().id(), ""));
     }
+    if (marks.strategy() != null) {
+      rows.add(new Row(Part.STRATEGY, marks.strategy().verdict().id(), notes(marks.strategy())));
+    }
     return rows;
   }
 
@@ -80,6 +86,34 @@ final class MarkRows {
     return String.join(" ", notes);
   }
 
+  private static String notes(StrategyMark mark) {
+    List<String> notes = new ArrayList<>();
+    mark.slips().forEach(slip -> notes.add("slip:" + slip.id()));
+    if (mark.way() != null) {
+      notes.add("way:" + mark.way().id());
+    }
+    if (mark.firstWrong() >= 0) {
+      notes.add("wrong:" + mark.firstWrong());
+    }
+    if (mark.agrees() != null) {
+      notes.add("check:" + (mark.agrees() ? "agrees" : "differs"));
+    }
+    return String.join(" ", notes);
+  }
+
+  private static StrategyMark strategy(Row row) {
+    if (row == null) {
+      return null;
+    }
+    List<String> notes = words(row.notes());
+    return new StrategyMark(
+        one(row.verdict(), Working.Verdict.values(), Working.Verdict::id),
+        after(notes, "slip:").stream().map(id -> one(id, SlipRule.values(), SlipRule::id)).toList(),
+        after(notes, "way:").stream().findFirst().flatMap(Way::of).orElse(null),
+        after(notes, "wrong:").stream().findFirst().map(Integer::valueOf).orElse(-1),
+        after(notes, "check:").stream().findFirst().map("agrees"::equals).orElse(null));
+  }
+
   /** The marks of one piece of work with this written equation. {@code overruled} verdicts stand in the place of the app's own. */
   static Marks marks(List<Row> rows, Map<Part, String> overruled, String written) {
     Map<Part, Row> byPart = new EnumMap<>(Part.class);
@@ -93,7 +127,8 @@ final class MarkRows {
         answer(byPart.get(Part.ANSWER)),
         verdict(byPart.get(Part.LABEL), LabelVerdict.values(), LabelVerdict::id),
         verdict(byPart.get(Part.BARS), BarsVerdict.values(), BarsVerdict::id),
-        verdict(byPart.get(Part.ESTIMATE), EstimateVerdict.values(), EstimateVerdict::id));
+        verdict(byPart.get(Part.ESTIMATE), EstimateVerdict.values(), EstimateVerdict::id),
+        strategy(byPart.get(Part.STRATEGY)));
   }
 
   private static EquationMark equation(Row row, String written) {

@@ -41,6 +41,12 @@ public final class ProblemStore {
           texts(problem.english(), Sentence::forSpeech), texts(problem.spanish(), Sentence::forSpeech));
     }
 
+    /** The same problem once more. */
+    static NewProblem of(AssignedProblem problem) {
+      return new NewProblem(problem.story(), problem.scenario(), problem.seed(), problem.sentences(),
+          problem.spanish(), problem.spoken(), problem.spokenSpanish());
+    }
+
     private static List<String> texts(WrittenText text, Function<Sentence, String> of) {
       return text == null ? List.of() : text.sentences().stream().map(of).toList();
     }
@@ -69,20 +75,7 @@ public final class ProblemStore {
       long classroom, LocalDate day, boolean given, int tries, boolean tellLater, Set<Part> asks,
       List<NewProblem> problems, Instant now) {
     return database.write(handle -> {
-      long set = handle
-          .createUpdate("""
-              INSERT INTO problem_set (classroom_id, work_day, given, tries, tell_later, asks, made_at)
-              VALUES (:classroom, :day, :given, :tries, :later, :asks, :now)""")
-          .bind("classroom", classroom)
-          .bind("day", day)
-          .bind("given", given)
-          .bind("tries", tries)
-          .bind("later", tellLater)
-          .bind("asks", ids(asks))
-          .bind("now", Database.utc(now))
-          .executeAndReturnGeneratedKeys("id")
-          .mapTo(Long.class)
-          .one();
+      long set = addEmptySet(handle, classroom, day, given, tries, tellLater, asks, now);
       for (int place = 1; place <= problems.size(); place++) {
         long problem = addProblem(handle, classroom, problems.get(place - 1), now);
         handle
@@ -98,7 +91,25 @@ public final class ProblemStore {
     });
   }
 
-  private static long addProblem(Handle handle, long classroom, NewProblem problem, Instant now) {
+  static long addEmptySet(Handle handle, long classroom, LocalDate day, boolean given, int tries, boolean tellLater,
+      Set<Part> asks, Instant now) {
+    return handle
+        .createUpdate("""
+            INSERT INTO problem_set (classroom_id, work_day, given, tries, tell_later, asks, made_at)
+            VALUES (:classroom, :day, :given, :tries, :later, :asks, :now)""")
+        .bind("classroom", classroom)
+        .bind("day", day)
+        .bind("given", given)
+        .bind("tries", tries)
+        .bind("later", tellLater)
+        .bind("asks", ids(asks))
+        .bind("now", Database.utc(now))
+        .executeAndReturnGeneratedKeys("id")
+        .mapTo(Long.class)
+        .one();
+  }
+
+  static long addProblem(Handle handle, long classroom, NewProblem problem, Instant now) {
     return handle
         .createUpdate("""
             INSERT INTO problem (classroom_id, story, scenario, seed, text_en, text_es, spoken_en, spoken_es, made_at)
@@ -129,7 +140,11 @@ public final class ProblemStore {
 
   /** A set of this class. */
   public Optional<ProblemSet> set(long classroom, long set) {
-    return database.read(handle -> handle
+    return database.read(handle -> setOf(handle, classroom, set));
+  }
+
+  static Optional<ProblemSet> setOf(Handle handle, long classroom, long set) {
+    return handle
         .createQuery("""
             SELECT id, work_day, given, tries, tell_later, asks
               FROM problem_set
@@ -139,7 +154,22 @@ public final class ProblemStore {
         .bind("set", set)
         .map(SET)
         .findOne()
-        .map(row -> whole(handle, classroom, row)));
+        .map(row -> whole(handle, classroom, row));
+  }
+
+  /** A problem of this class. */
+  static Optional<AssignedProblem> find(Handle handle, long classroom, long problem) {
+    return handle
+        .createQuery("""
+            SELECT p.id AS problem_id, p.story, p.scenario, p.seed, p.text_en, p.text_es,
+                   p.spoken_en, p.spoken_es
+              FROM problem p
+             WHERE p.id = :problem
+               AND p.classroom_id = :classroom""")
+        .bind("problem", problem)
+        .bind("classroom", classroom)
+        .map(PROBLEM)
+        .findOne();
   }
 
   static List<ProblemSet> setsOf(Handle handle, long classroom, LocalDate day) {
@@ -149,6 +179,7 @@ public final class ProblemStore {
               FROM problem_set
              WHERE classroom_id = :classroom
                AND work_day = :day
+               AND only_child IS NULL
              ORDER BY id""")
         .bind("classroom", classroom)
         .bind("day", day)
@@ -157,6 +188,79 @@ public final class ProblemStore {
         .stream()
         .map(row -> whole(handle, classroom, row))
         .toList();
+  }
+
+  /** The problems one child took on that day beyond what was given to all, oldest first. */
+  static List<ProblemSet> moreOf(Handle handle, long classroom, long child, LocalDate day) {
+    return handle
+        .createQuery("""
+            SELECT id, work_day, given, tries, tell_later, asks
+              FROM problem_set
+             WHERE classroom_id = :classroom
+               AND work_day = :day
+               AND only_child = :child
+             ORDER BY id""")
+        .bind("classroom", classroom)
+        .bind("day", day)
+        .bind("child", child)
+        .map(SET)
+        .list()
+        .stream()
+        .map(row -> whole(handle, classroom, row))
+        .toList();
+  }
+
+  /** The problems one child took on that day beyond what was given to all. */
+  public List<ProblemSet> more(long classroom, long child, LocalDate day) {
+    return database.read(handle -> moreOf(handle, classroom, child, day));
+  }
+
+  /** Gives one child one problem more. */
+  public void addForOne(
+      long classroom, long child, LocalDate day, int tries, boolean tellLater, Set<Part> asks, NewProblem problem,
+      Instant now) {
+    database.change(handle -> {
+      long set = handle
+          .createUpdate("""
+              INSERT INTO problem_set (classroom_id, work_day, given, tries, tell_later, asks, made_at, only_child)
+              VALUES (:classroom, :day, TRUE, :tries, :later, :asks, :now, :child)""")
+          .bind("classroom", classroom)
+          .bind("day", day)
+          .bind("tries", tries)
+          .bind("later", tellLater)
+          .bind("asks", ids(asks))
+          .bind("now", Database.utc(now))
+          .bind("child", child)
+          .executeAndReturnGeneratedKeys("id")
+          .mapTo(Long.class)
+          .one();
+      handle
+          .createUpdate("""
+              INSERT INTO set_problem (set_id, place, problem_id)
+              VALUES (:set, 1, :problem)""")
+          .bind("set", set)
+          .bind("problem", addProblem(handle, classroom, problem, now))
+          .execute();
+    });
+  }
+
+  /** The days before {@code day}, {@code back} days at most, on which the class was given problems; newest first. */
+  static List<LocalDate> daysGiven(Handle handle, long classroom, LocalDate day, int back) {
+    return handle
+        .createQuery("""
+            SELECT DISTINCT work_day
+              FROM problem_set
+             WHERE classroom_id = :classroom
+               AND given = TRUE
+               AND only_child IS NULL
+               AND work_day < :day
+               AND work_day >= :from
+             ORDER BY work_day DESC""")
+        .bind("classroom", classroom)
+        .bind("day", day)
+        .bind("from", day.minusDays(back))
+        .mapTo(LocalDate.class)
+        .list();
   }
 
   private static ProblemSet whole(Handle handle, long classroom, SetRow row) {
@@ -241,13 +345,14 @@ public final class ProblemStore {
           .one() == 1;
       if (open) {
         handle.createUpdate("DELETE FROM set_problem WHERE set_id = :set").bind("set", set).execute();
+        handle.createUpdate("DELETE FROM set_child WHERE set_id = :set").bind("set", set).execute();
         handle.createUpdate("DELETE FROM problem_set WHERE id = :set").bind("set", set).execute();
       }
       return open;
     });
   }
 
-  private static String ids(Set<Part> parts) {
+  static String ids(Set<Part> parts) {
     return parts.stream().sorted(Comparator.naturalOrder()).map(Part::id).collect(Collectors.joining(" "));
   }
 

@@ -5,14 +5,20 @@ import fewermore.classroom.Child;
 import fewermore.classroom.Door;
 import fewermore.classroom.ProblemSet;
 import fewermore.classroom.Sitting;
+import java.nio.charset.StandardCharsets;
+import java.security.GeneralSecurityException;
+import java.security.MessageDigest;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.mapper.RowMapper;
@@ -40,14 +46,14 @@ public final class SittingStore {
     return INVENTED_TABLET + classroom + "-%";
   }
 
-  private static final RowMapper<Sitting> SITTING = (row, at) -> new Sitting(
+  static final RowMapper<Sitting> SITTING = (row, at) -> new Sitting(
       row.getString("id"),
       new Child(row.getLong("child_id"), row.getLong("classroom_id"), row.getString("name"),
           row.getString("picture"), row.getString("ground"), row.getString("language")),
       row.getString("tablet_id"), row.getString("tablet_name"),
       Rows.instant(row, "started_at"), Rows.instant(row, "ended_at"));
 
-  private static final String SELECT_SITTING = """
+  static final String SELECT_SITTING = """
       SELECT s.id, s.child_id, c.classroom_id, c.name, c.picture, c.ground, c.language,
              s.tablet_id, t.name AS tablet_name, s.started_at, s.ended_at
         FROM sitting s
@@ -61,8 +67,11 @@ public final class SittingStore {
     this.database = database;
   }
 
-  /** The class's door of the day; makes it when there is none yet. */
-  public Door door(long classroom, LocalDate day, Supplier<Door> another, Instant now) {
+  /**
+   * The class's door of the day; makes it when there is none yet. One at a time: of two doors made in the same moment
+   * only the newer would open, and the Board might show the other.
+   */
+  public synchronized Door door(long classroom, LocalDate day, Supplier<Door> another, Instant now) {
     Optional<Door> there = newestDoor(classroom, day);
     return there.isPresent() ? there.get() : changeDoor(another.get(), now);
   }
@@ -171,7 +180,8 @@ public final class SittingStore {
       for (Coming coming : comings) {
         start(handle, coming);
         Sitting sitting = find(handle, coming.id).orElseThrow();
-        List<ProblemSet> given = sets.computeIfAbsent(sitting.child().classroom(), of -> given(handle, of, day));
+        List<ProblemSet> given = seenBy(handle, sitting.child().id(),
+            sets.computeIfAbsent(sitting.child().classroom(), of -> given(handle, of, day)));
         makeWorks(handle, sitting, given, ids, coming.at);
         works.put(coming.id, worksThere(handle, sitting, given));
       }
@@ -179,7 +189,8 @@ public final class SittingStore {
     });
   }
 
-  private static void start(Handle handle, Coming coming) {
+  private static void start(Handle handle, Coming asked) {
+    Coming coming = new Coming(asked.id, asked.child, asked.tablet, asked.cookie, afterAllBefore(handle, asked));
     handle
         .createUpdate("""
             UPDATE sitting
@@ -201,6 +212,25 @@ public final class SittingStore {
         .execute();
   }
 
+  /** A clock that was set back does not bring a child's new sitting before what she did already. */
+  private static Instant afterAllBefore(Handle handle, Coming coming) {
+    Optional<Instant> last = handle
+        .createQuery("""
+            SELECT MAX(at) AS at
+              FROM (SELECT MAX(started_at) AS at
+                      FROM sitting
+                     WHERE child_id = :child
+                     UNION ALL
+                    SELECT MAX(r.written_at) AS at
+                      FROM revision r
+                      JOIN work w ON w.id = r.work_id
+                     WHERE w.child_id = :child) before""")
+        .bind("child", coming.child)
+        .map((row, at) -> Optional.ofNullable(Rows.instant(row, "at")))
+        .one();
+    return last.filter(before -> !coming.at.isAfter(before)).map(before -> before.plusMillis(1)).orElse(coming.at);
+  }
+
   public void end(String sitting, String why, Instant now) {
     endAll(Map.of(sitting, now), why);
   }
@@ -217,6 +247,69 @@ public final class SittingStore {
         .bind("why", why)
         .bind("sitting", sitting)
         .execute()));
+  }
+
+  /** Ends what is still open of a class from before an instant, as of that instant: at night. @return how many */
+  public int endBefore(long classroom, Instant midnight) {
+    int open = database.read(handle -> handle
+        .createQuery("SELECT COUNT(*) FROM sitting " + OPEN_BEFORE)
+        .bind("midnight", Database.utc(midnight))
+        .bind("classroom", classroom)
+        .mapTo(Integer.class)
+        .one());
+    return open == 0 ? 0 : database.write(handle -> handle
+        .createUpdate("UPDATE sitting SET ended_at = :midnight, ended_why = 'night' " + OPEN_BEFORE)
+        .bind("midnight", Database.utc(midnight))
+        .bind("classroom", classroom)
+        .execute());
+  }
+
+  private static final String OPEN_BEFORE = """
+      WHERE ended_at IS NULL
+        AND started_at < :midnight
+        AND child_id IN (SELECT id FROM child WHERE classroom_id = :classroom)""";
+
+  /** Keeps in mind that sittings were erased, by the hash of their ids: what a tablet still holds of them may go. */
+  static void rememberErased(Handle handle, List<String> hashes) {
+    hashes.forEach(hash -> handle
+        .createUpdate("INSERT INTO erased_sitting (id) VALUES (:hash) ON CONFLICT DO NOTHING")
+        .bind("hash", hash)
+        .execute());
+  }
+
+  /** The hashes of the ids of a class's sittings on real tablets. */
+  static List<String> hashes(Handle handle, long classroom) {
+    return handle
+        .createQuery("""
+            SELECT s.id
+              FROM sitting s
+              JOIN child c ON c.id = s.child_id
+             WHERE c.classroom_id = :classroom
+               AND s.tablet_id NOT LIKE :invented""")
+        .bind("classroom", classroom)
+        .bind("invented", INVENTED_TABLET + "%")
+        .mapTo(String.class)
+        .list()
+        .stream().map(SittingStore::hash).toList();
+  }
+
+  /** SHA-256 of a sitting's id, in hex: what is left of a sitting that was erased. */
+  static String hash(String sitting) {
+    try {
+      return HexFormat.of().formatHex(
+          MessageDigest.getInstance("SHA-256").digest(sitting.getBytes(StandardCharsets.UTF_8)));
+    } catch (GeneralSecurityException e) {
+      throw new IllegalStateException("every Java has SHA-256", e);
+    }
+  }
+
+  /** Whether a sitting was erased. */
+  public boolean erased(String sitting) {
+    return database.read(handle -> handle
+        .createQuery("SELECT COUNT(*) FROM erased_sitting WHERE id = :hash")
+        .bind("hash", hash(sitting))
+        .mapTo(Long.class)
+        .one()) > 0;
   }
 
   /** The sitting a cookie belongs to, open or ended. */
@@ -252,7 +345,7 @@ public final class SittingStore {
 
   /** The sitting's work for the given sets of its day, in order; what is missing is made. */
   public List<AssignedWork> works(Sitting sitting, LocalDate day, Supplier<String> ids, Instant now) {
-    List<ProblemSet> sets = database.read(handle -> given(handle, sitting.child().classroom(), day));
+    List<ProblemSet> sets = database.read(handle -> setsOf(handle, sitting, day));
     List<AssignedWork> there = database.read(handle -> worksThere(handle, sitting, sets));
     boolean complete = there.size() == sets.stream().mapToInt(set -> set.problems().size()).sum();
     return complete ? there : database.write(handle -> {
@@ -261,8 +354,107 @@ public final class SittingStore {
     });
   }
 
+  /** Days back for which problems of a day a child was away wait for her. Ours. */
+  public static final int DAYS_WAITING = 7;
+  /** What one page of a sitting can hold. */
+  public static final int MOST_PROBLEMS = 10;
+
+  /**
+   * Today's sets, what she took beyond them, then those of days she was away, the newest first, while the page has
+   * room. A day counts as away when she sat at no tablet on it, or
+   * was marked absent and did nothing after.
+   */
+  private static List<ProblemSet> setsOf(Handle handle, Sitting sitting, LocalDate day) {
+    Child child = sitting.child();
+    List<ProblemSet> sets = new ArrayList<>(seenBy(handle, child.id(), given(handle, child.classroom(), day)));
+    sets.addAll(ProblemStore.moreOf(handle, child.classroom(), child.id(), day));
+    int problems = sets.stream().mapToInt(set -> set.problems().size()).sum();
+    DaysThere days = DaysThere.of(handle, child.classroom(), zoneOf(handle, child.classroom()));
+    for (LocalDate before : ProblemStore.daysGiven(handle, child.classroom(), day, DAYS_WAITING)) {
+      List<ProblemSet> missed = days.there(child.id(), before) ? List.of()
+          : seenBy(handle, child.id(), given(handle, child.classroom(), before));
+      int more = missed.stream().mapToInt(set -> set.problems().size()).sum();
+      if (problems + more > MOST_PROBLEMS) {
+        break;
+      }
+      sets.addAll(missed);
+      problems += more;
+    }
+    return sets;
+  }
+
+  private static ZoneId zoneOf(Handle handle, long classroom) {
+    return handle
+        .createQuery("""
+            SELECT time_zone
+              FROM classroom
+             WHERE id = :classroom""")
+        .bind("classroom", classroom)
+        .map((row, at) -> ZoneId.of(row.getString("time_zone")))
+        .one();
+  }
+
   private static List<ProblemSet> given(Handle handle, long classroom, LocalDate day) {
     return ProblemStore.setsOf(handle, classroom, day).stream().filter(ProblemSet::given).toList();
+  }
+
+  /** Of given sets those that are for this child, each problem in the version she works on. */
+  private static List<ProblemSet> seenBy(Handle handle, long child, List<ProblemSet> sets) {
+    List<ProblemSet> seen = new ArrayList<>();
+    for (ProblemSet set : sets) {
+      Set<Long> children = PlanStore.childrenOf(handle, set.id());
+      if (children.isEmpty() || children.contains(child)) {
+        seen.add(hasVersions(handle, set.id()) ? inHerVersions(handle, child, set) : set);
+      }
+    }
+    return seen;
+  }
+
+  private static boolean hasVersions(Handle handle, long set) {
+    return handle
+        .createQuery("""
+            SELECT COUNT(*)
+              FROM set_problem sp
+              JOIN problem p ON p.id = sp.problem_id
+             WHERE sp.set_id = :set
+               AND p.version_of IS NOT NULL""")
+        .bind("set", set)
+        .mapTo(Integer.class)
+        .one() > 0;
+  }
+
+  private static ProblemSet inHerVersions(Handle handle, long child, ProblemSet set) {
+    List<AssignedProblem> problems = new ArrayList<>();
+    for (AssignedProblem problem : set.problems()) {
+      AssignedProblem hers = problem;
+      Optional<Long> version = Optional.of(problem.id());
+      while (version.isPresent()) {
+        if (workedOn(handle, child, set.id(), version.get())) {
+          hers = ProblemStore.find(handle, set.classroom(), version.get()).orElse(problem);
+          break;
+        }
+        version = PlanStore.versionBefore(handle, version.get());
+      }
+      problems.add(hers);
+    }
+    return new ProblemSet(set.id(), set.classroom(), set.day(), set.given(), set.tries(), set.tellLater(), set.asks(),
+        problems);
+  }
+
+  private static boolean workedOn(Handle handle, long child, long set, long problem) {
+    return handle
+        .createQuery("""
+            SELECT COUNT(*)
+              FROM work w
+              JOIN revision r ON r.work_id = w.id
+             WHERE w.child_id = :child
+               AND w.set_id = :set
+               AND w.problem_id = :problem""")
+        .bind("child", child)
+        .bind("set", set)
+        .bind("problem", problem)
+        .mapTo(Integer.class)
+        .one() > 0;
   }
 
   private static void makeWorks(

@@ -1,6 +1,7 @@
 package fewermore.store;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 
 /** Teachers and their passphrases (hashed), and the app's own settings. */
@@ -24,6 +25,45 @@ public final class TeacherStore {
              LIMIT 1""")
         .map((row, at) -> new Teacher(row.getLong("id"), row.getString("name"), row.getString("passphrase")))
         .findOne());
+  }
+
+  /** Every teacher of this laptop, in the order they were added. */
+  public List<Teacher> all() {
+    return database.read(handle -> handle
+        .createQuery("""
+            SELECT id, name, passphrase
+              FROM teacher
+             ORDER BY id""")
+        .map((row, at) -> new Teacher(row.getLong("id"), row.getString("name"), row.getString("passphrase")))
+        .list());
+  }
+
+  public Optional<Teacher> find(long teacher) {
+    return all().stream().filter(each -> each.id() == teacher).findFirst();
+  }
+
+  /** How she is called on the sign-in page and under a conference page: 1 to 80 characters. */
+  public void rename(long teacher, String name) {
+    database.change(handle -> handle
+        .createUpdate("""
+            UPDATE teacher
+               SET name = :name
+             WHERE id = :teacher""")
+        .bind("name", name)
+        .bind("teacher", teacher)
+        .execute());
+  }
+
+  /** Sets another passphrase, as its hash. */
+  public void changePassphrase(long teacher, String passphrase) {
+    database.change(handle -> handle
+        .createUpdate("""
+            UPDATE teacher
+               SET passphrase = :passphrase
+             WHERE id = :teacher""")
+        .bind("passphrase", passphrase)
+        .bind("teacher", teacher)
+        .execute());
   }
 
   /** Adds a teacher, unless one is there already and {@code onlyFirst}. */

@@ -16,6 +16,7 @@ import fewermore.marking.Sign;
 import fewermore.marking.Signs;
 import fewermore.marking.Work;
 import fewermore.story.Comparison;
+import fewermore.wording.TeachersSpanish;
 import java.lang.System.Logger;
 import java.lang.System.Logger.Level;
 import java.sql.ResultSet;
@@ -24,13 +25,18 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.LongConsumer;
+import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
 
 /** What children sent, the marks it got, and what the teacher overruled. */
@@ -47,12 +53,16 @@ public final class WorkStore {
   public record State(
       Work newest, Instant newestAt, boolean newestHandedIn, int handedIn, HandIn lastHandIn) {}
 
-  private record Place(String sitting, long child, Comparison story, LocalDate setDay, boolean tellLater,
-      ZoneId zone, Instant ended) {}
+  private record Place(String sitting, long child, Comparison story, Instant started, boolean tellLater,
+      ZoneId zone, Instant ended, long teacher) {}
 
-  private record Key(String work, String page, int seq) {}
+  record Key(String work, String page, int seq) {}
+
+  private static final Instant FIRST_DAY = Instant.EPOCH;
 
   private final Database database;
+  private final Object keeping = new Object();
+  private KeptPieces kept;
 
   public WorkStore(Database database) {
     this.database = database;
@@ -66,34 +76,46 @@ public final class WorkStore {
    * @throws NotOnDisk when it may not be on disk: acknowledge nothing
    */
   public List<Fate> keep(String sitting, List<SentItem> items, Instant arrived) {
-    return database.write(handle -> keep(handle, sitting, items, arrived));
+    return database.write(works(items), handle -> keep(handle, sitting, items, arrived, true));
+  }
+
+  /** {@link #keep} for work typed from paper: the child saw no sign on it, so none is noted as told. */
+  public List<Fate> keepTyped(String sitting, List<SentItem> items, Instant arrived) {
+    return database.write(works(items), handle -> keep(handle, sitting, items, arrived, false));
+  }
+
+  private static Set<String> works(List<SentItem> items) {
+    return items.stream().map(SentItem::work).collect(Collectors.toSet());
   }
 
   /** {@link #keep} for many sittings at once: one trip to the disk for all. */
   public void keepAll(Map<String, List<SentItem>> bySitting) {
     database.change(handle -> bySitting.forEach((sitting, items) -> items.forEach(item ->
-        keep(handle, sitting, List.of(item), item.written()))));
+        keep(handle, sitting, List.of(item), item.written(), true))));
   }
 
-  private static List<Fate> keep(Handle handle, String sitting, List<SentItem> items, Instant arrived) {
+  private static List<Fate> keep(
+      Handle handle, String sitting, List<SentItem> items, Instant arrived, boolean seesSigns) {
     List<Fate> fates = new ArrayList<>();
     for (SentItem item : items) {
       Optional<Place> place = place(handle, item.work()).filter(found -> found.sitting.equals(sitting));
       fates.add(place.isPresent() ? Fate.TOOK : Fate.UNKNOWN);
-      place.ifPresent(found -> keep(handle, found, item, arrived));
+      place.ifPresent(found -> keep(handle, found, item, arrived, seesSigns));
     }
     return fates;
   }
 
-  private static void keep(Handle handle, Place place, SentItem item, Instant arrived) {
+  private static void keep(Handle handle, Place place, SentItem item, Instant arrived, boolean seesSigns) {
     if (item.kind() == SentItem.Kind.DRAFT && newerIsThere(handle, item)) {
       return;
     }
-    Marks marks = item.kind() == SentItem.Kind.HANDED_IN ? Marker.mark(place.story, item.parts()) : null;
-    boolean prompted = marks != null && Signs.of(marks, place.tellLater).containsValue(Sign.LOOK_AGAIN);
+    Marks marks = item.kind() == SentItem.Kind.HANDED_IN ? Marker.mark(place.story, item.parts(), SpanishStore.of(handle, place.teacher)) : null;
+    boolean prompted = seesSigns && marks != null && Signs.of(marks, place.tellLater).containsValue(Sign.LOOK_AGAIN);
     String parts = Json.write(WorkJson.write(item.parts()));
-    LocalDate day = item.written().atZone(place.zone).toLocalDate();
-    boolean late = !day.equals(place.setDay) || place.ended != null && arrived.isAfter(place.ended);
+    Instant written = afterEarlierOnItsPage(handle, item);
+    // The day is the clock's; the order is kept even where the clock was set back.
+    LocalDate day = (item.written().isAfter(arrived) ? arrived : item.written()).atZone(place.zone).toLocalDate();
+    boolean late = day.isAfter(place.started.atZone(place.zone).toLocalDate()) || place.ended != null && arrived.isAfter(place.ended);
     int added = handle
         .createUpdate("""
             INSERT INTO revision (work_id, page, seq, kind, parts, written_at, arrived_at, work_day,
@@ -105,7 +127,7 @@ public final class WorkStore {
         .bind("seq", item.seq())
         .bind("kind", item.kind().id())
         .bind("parts", parts)
-        .bind("written", Database.utc(item.written()))
+        .bind("written", Database.utc(written))
         .bind("arrived", Database.utc(arrived))
         .bind("day", day)
         .bind("approximate", item.approximate())
@@ -124,10 +146,28 @@ public final class WorkStore {
     }
   }
 
+  private static Instant afterEarlierOnItsPage(Handle handle, SentItem item) {
+    return handle
+        .createQuery("""
+            SELECT MAX(written_at) AS at
+              FROM revision
+             WHERE work_id = :work
+               AND page = :page
+               AND seq < :seq""")
+        .bind("work", item.work())
+        .bind("page", item.page())
+        .bind("seq", item.seq())
+        .map((row, at) -> Optional.ofNullable(Rows.instant(row, "at")))
+        .one()
+        .filter(before -> !item.written().isAfter(before))
+        .map(before -> before.plusMillis(1))
+        .orElse(item.written());
+  }
+
   private static Optional<Place> place(Handle handle, String work) {
     return handle
         .createQuery("""
-            SELECT w.sitting_id, w.child_id, p.story, s.work_day, s.tell_later, k.time_zone, si.ended_at
+            SELECT w.sitting_id, w.child_id, p.story, si.started_at, s.tell_later, k.time_zone, si.ended_at, k.teacher_id
               FROM work w
               JOIN problem p ON p.id = w.problem_id
               JOIN problem_set s ON s.id = w.set_id
@@ -136,8 +176,9 @@ public final class WorkStore {
              WHERE w.id = :work""")
         .bind("work", work)
         .map((row, at) -> new Place(row.getString("sitting_id"), row.getLong("child_id"),
-            StoryJson.read(Json.read(row.getString("story"))), Rows.day(row, "work_day"),
-            row.getBoolean("tell_later"), ZoneId.of(row.getString("time_zone")), Rows.instant(row, "ended_at")))
+            StoryJson.read(Json.read(row.getString("story"))), Rows.instant(row, "started_at"),
+            row.getBoolean("tell_later"), ZoneId.of(row.getString("time_zone")), Rows.instant(row, "ended_at"),
+            row.getLong("teacher_id")))
         .findOne();
   }
 
@@ -191,7 +232,7 @@ public final class WorkStore {
     }
   }
 
-  private static void keepMarks(Handle handle, Key key, Marks marks) {
+  static void keepMarks(Handle handle, Key key, Marks marks) {
     for (MarkRows.Row row : MarkRows.of(marks)) {
       handle
           .createUpdate("""
@@ -216,7 +257,7 @@ public final class WorkStore {
   public Optional<Receipt> receipt(String work, String page, int seq) {
     return database.read(handle -> handle
         .createQuery("""
-            SELECT p.story, r.parts, s.tries, s.tell_later, c.language, c.classroom_id,
+            SELECT p.story, r.parts, s.tries, s.tell_later, c.language, c.classroom_id, k.teacher_id,
                    (SELECT COUNT(*)
                       FROM revision r2
                       JOIN work w2 ON w2.id = r2.work_id
@@ -228,6 +269,7 @@ public final class WorkStore {
               JOIN problem p ON p.id = w.problem_id
               JOIN problem_set s ON s.id = w.set_id
               JOIN child c ON c.id = w.child_id
+              JOIN classroom k ON k.id = c.classroom_id
              WHERE r.work_id = :work
                AND r.page = :page
                AND r.seq = :seq
@@ -238,12 +280,32 @@ public final class WorkStore {
         .map((row, at) -> {
           Comparison story = StoryJson.read(Json.read(row.getString("story")));
           Work parts = work(row);
-          return new Receipt(story, parts, Marker.mark(story, parts),
+          return new Receipt(story, parts, Marker.mark(story, parts, SpanishStore.of(handle, row.getLong("teacher_id"))),
               Math.max(0, row.getInt("tries") - row.getInt("handed_in")), row.getBoolean("tell_later"),
               row.getString("language"), row.getLong("classroom_id"));
         })
         .findOne());
   }
+
+  /** The newest hand-in of each work of a sitting, as (work, page, seq). */
+  public List<SentName> newestHandIns(String sitting) {
+    Map<String, SentName> newest = new LinkedHashMap<>();
+    database.read(handle -> handle
+        .createQuery("""
+            SELECT r.work_id, r.page, r.seq
+              FROM revision r
+              JOIN work w ON w.id = r.work_id
+             WHERE w.sitting_id = :sitting
+               AND r.kind = 'handed-in'
+             ORDER BY r.written_at, r.arrived_at, r.page, r.seq""")
+        .bind("sitting", sitting)
+        .map((row, at) -> new SentName(row.getString("work_id"), row.getString("page"), row.getInt("seq")))
+        .list()).forEach(name -> newest.put(name.work(), name));
+    return List.copyOf(newest.values());
+  }
+
+  /** What names an item for ever. */
+  public record SentName(String work, String page, int seq) {}
 
   /** How far a child is on a problem of a set, from all her sittings; empty parts where nothing was sent. */
   public State state(long child, long problem) {
@@ -274,23 +336,92 @@ public final class WorkStore {
     });
   }
 
-  /** All hand-ins of a class, by child and problem, children in the order of the list. */
+  /** Moved work is no evidence before the teacher has said that it is right. */
+  private static final String COUNTS = """
+       WHERE w.child_id = :child
+         AND w.made_at >= :since
+         AND NOT EXISTS (SELECT 1
+                           FROM moved mv
+                          WHERE mv.work_id = w.id
+                            AND mv.state = 'waiting')
+      """;
+
+  /**
+   * All hand-ins of a class, by child and problem, children in the order of the list; without moved work that waits
+   * for the teacher's word.
+   */
   public List<PieceOfWork> pieces(long classroom) {
-    return database.read(handle -> {
-      List<Child> children = ClassStore.children(handle, classroom);
-      Map<Long, AssignedProblem> problems = problems(handle, classroom);
-      Map<List<Long>, List<HandIn>> handIns =
-          handIns(handle, " WHERE c.classroom_id = :classroom\n", Map.of("classroom", classroom));
-      List<PieceOfWork> pieces = new ArrayList<>();
-      for (Child child : children) {
-        handIns.forEach((key, tries) -> {
-          if (key.get(0) == child.id()) {
-            pieces.add(new PieceOfWork(child, problems.get(key.get(1)), tries));
-          }
-        });
+    return read(new KeptPieces(classroom, FIRST_DAY), database.changes().now());
+  }
+
+  /**
+   * The same, of works begun at that moment or later. What was read last is kept: after a hand-in only that child's work
+   * is read again, after anything else all.
+   */
+  public List<PieceOfWork> pieces(long classroom, Instant since) {
+    synchronized (keeping) {
+      if (kept == null || kept.classroom != classroom || !kept.since.equals(since)) {
+        kept = new KeptPieces(classroom, since);
       }
-      return pieces;
+      return read(kept, database.changes().now());
+    }
+  }
+
+  /** All hand-ins of one child of a class, as {@link #pieces(long)} gives them. */
+  public List<PieceOfWork> pieces(long classroom, Child child) {
+    return database.read(handle -> pieces(handle, child, FIRST_DAY, problems(handle, classroom)));
+  }
+
+  /** What was read of a class, and as of which change. */
+  private static final class KeptPieces {
+    private final long classroom;
+    private final Instant since;
+    private final Map<Child, List<PieceOfWork>> byChild = new LinkedHashMap<>();
+    private Map<Long, AssignedProblem> problems = Map.of();
+    private long asOf = -1;
+
+    private KeptPieces(long classroom, Instant since) {
+      this.classroom = classroom;
+      this.since = since;
+    }
+
+    private List<PieceOfWork> all() {
+      return byChild.values().stream().flatMap(List::stream).toList();
+    }
+  }
+
+  private List<PieceOfWork> read(KeptPieces of, long now) {
+    Optional<Set<String>> touched = of.asOf < 0 ? Optional.empty() : database.changes().since(of.asOf);
+    database.read(handle -> {
+      if (touched.isEmpty()) {
+        of.byChild.clear();
+        of.problems = problems(handle, of.classroom);
+        ClassStore.children(handle, of.classroom).forEach(child -> of.byChild.put(child, List.of()));
+      }
+      Set<Long> again = touched.map(works -> childrenOf(handle, works)).orElse(Set.of());
+      of.byChild.replaceAll((child, pieces) -> touched.isEmpty() || again.contains(child.id())
+          ? pieces(handle, child, of.since, of.problems) : pieces);
+      return null;
     });
+    of.asOf = now;
+    return of.all();
+  }
+
+  private static Set<Long> childrenOf(Handle handle, Set<String> works) {
+    return works.isEmpty() ? Set.of() : handle
+        .createQuery("SELECT DISTINCT child_id FROM work WHERE id IN (<works>) ORDER BY child_id")
+        .bindList("works", List.copyOf(works))
+        .mapTo(Long.class)
+        .collect(Collectors.toSet());
+  }
+
+  private static List<PieceOfWork> pieces(
+      Handle handle, Child child, Instant since, Map<Long, AssignedProblem> problems) {
+    Set<List<Long>> helped = helped(handle, child.id());
+    List<PieceOfWork> pieces = new ArrayList<>();
+    handIns(handle, COUNTS, Map.of("child", child.id(), "since", Database.utc(since))).forEach((key, tries) ->
+        pieces.add(new PieceOfWork(child, problems.get(key.get(1)), tries, helped.contains(key))));
+    return List.copyOf(pieces);
   }
 
   /** All that a child of this class handed in on the problem a work belongs to. */
@@ -314,8 +445,35 @@ public final class WorkStore {
           Optional<Child> child = ClassStore.children(handle, classroom).stream()
               .filter(each -> each.id() == key.get(0)).findFirst();
           return tries.isEmpty() ? Optional.empty()
-              : child.map(each -> new PieceOfWork(each, problems(handle, classroom).get(key.get(1)), tries));
+              : child.map(each -> new PieceOfWork(each, problems(handle, classroom).get(key.get(1)), tries,
+                  helped(handle, key.get(0)).contains(key)));
         }));
+  }
+
+  /** All that one child handed in, there or gone from the class. */
+  public List<PieceOfWork> piecesOf(Child child) {
+    return database.read(handle -> {
+      Map<Long, AssignedProblem> problems = problems(handle, child.classroom());
+      Set<List<Long>> helped = helped(handle, child.id());
+      List<PieceOfWork> pieces = new ArrayList<>();
+      handIns(handle, " WHERE w.child_id = :child\n", Map.of("child", child.id())).forEach((key, tries) ->
+          pieces.add(new PieceOfWork(child, problems.get(key.get(1)), tries, helped.contains(key))));
+      return pieces;
+    });
+  }
+
+  /** (child, problem) of the work that a child did with help. */
+  private static Set<List<Long>> helped(Handle handle, long child) {
+    return new HashSet<>(handle
+        .createQuery("""
+            SELECT DISTINCT w.child_id, w.problem_id
+              FROM work w
+             WHERE w.child_id = :child
+               AND w.with_help = TRUE
+             ORDER BY w.child_id, w.problem_id""")
+        .bind("child", child)
+        .map((row, at) -> List.of(row.getLong("child_id"), row.getLong("problem_id")))
+        .list());
   }
 
   private static Map<Long, AssignedProblem> problems(Handle handle, long classroom) {
@@ -333,15 +491,14 @@ public final class WorkStore {
   }
 
   /** Hand-ins by (child, problem), in the order they were written. */
-  private static Map<List<Long>, List<HandIn>> handIns(Handle handle, String where, Map<String, Long> ids) {
+  private static Map<List<Long>, List<HandIn>> handIns(Handle handle, String where, Map<String, ?> ids) {
     Map<Key, List<MarkRows.Row>> marks = new HashMap<>();
     handle
         .createQuery("""
             SELECT m.work_id, m.page, m.seq, m.part, m.verdict, m.notes
               FROM mark m
               JOIN work w ON w.id = m.work_id
-              JOIN child c ON c.id = w.child_id
-            """ + where + " ORDER BY m.work_id, m.page, m.seq, m.part")
+            """ + where)
         .bindMap(ids)
         .map((row, at) -> Map.entry(key(row), new MarkRows.Row(
             Part.of(row.getString("part")).orElseThrow(), row.getString("verdict"), row.getString("notes"))))
@@ -352,7 +509,6 @@ public final class WorkStore {
             SELECT o.work_id, o.page, o.seq, o.part, o.verdict
               FROM overrule o
               JOIN work w ON w.id = o.work_id
-              JOIN child c ON c.id = w.child_id
             """ + where + " ORDER BY o.id")
         .bindMap(ids)
         .map((row, at) -> Map.entry(key(row),
@@ -366,7 +522,6 @@ public final class WorkStore {
                    w.child_id, w.problem_id, w.sitting_id, t.name AS tablet_name
               FROM revision r
               JOIN work w ON w.id = r.work_id
-              JOIN child c ON c.id = w.child_id
               JOIN sitting s ON s.id = w.sitting_id
               JOIN tablet t ON t.id = s.tablet_id
             """ + where + """
@@ -384,7 +539,35 @@ public final class WorkStore {
                       parts.equation())));
         })
         .forEach(entry -> handIns.computeIfAbsent(entry.getKey(), key -> new ArrayList<>()).add(entry.getValue()));
+    handIns.replaceAll((key, tries) -> inOrder(tries));
     return handIns;
+  }
+
+  /**
+   * Inside a page the numbers say the order, between pages the time. A request that stuck on its way makes its work seem
+   * later than it was: what has a higher number is never before it.
+   */
+  private static List<HandIn> inOrder(List<HandIn> byTime) {
+    if (byTime.size() < 2) {
+      return byTime;
+    }
+    List<HandIn> byNumber = new ArrayList<>(byTime);
+    byNumber.sort(Comparator.comparing(HandIn::work).thenComparing(HandIn::page).thenComparingInt(HandIn::seq));
+    Map<HandIn, Instant> notBefore = new IdentityHashMap<>();
+    HandIn before = null;
+    for (HandIn each : byNumber) {
+      boolean samePage = before != null && before.work().equals(each.work()) && before.page().equals(each.page());
+      Instant earliest = samePage ? notBefore.get(before) : each.at();
+      notBefore.put(each, each.at().isBefore(earliest) ? earliest : each.at());
+      before = each;
+    }
+    List<HandIn> ordered = new ArrayList<>(byNumber);
+    Map<HandIn, Integer> place = new IdentityHashMap<>();
+    byTime.forEach(each -> place.put(each, place.size()));
+    ordered.sort(Comparator.comparing((HandIn each) -> notBefore.get(each)).thenComparing((one, other) ->
+        one.work().equals(other.work()) && one.page().equals(other.page())
+            ? Integer.compare(one.seq(), other.seq()) : Integer.compare(place.get(one), place.get(other))));
+    return ordered;
   }
 
   private static Key key(ResultSet row) throws SQLException {
@@ -522,16 +705,52 @@ public final class WorkStore {
     }
   }
 
+  /** Gives the marks of all work on one problem anew, after its roles were set right. Overruled marks stay. */
+  public void markProblemAgain(long classroom, long problem) {
+    Map<Long, TeachersSpanish> spanish = new HashMap<>();
+    database.change(handle -> handle
+        .createQuery("""
+            SELECT r.work_id, r.page, r.seq, r.parts, p.story, k.teacher_id
+              FROM revision r
+              JOIN work w ON w.id = r.work_id
+              JOIN problem p ON p.id = w.problem_id
+              JOIN classroom k ON k.id = p.classroom_id
+             WHERE r.kind = 'handed-in'
+               AND p.id = :problem
+               AND p.classroom_id = :classroom
+             ORDER BY r.work_id, r.page, r.seq""")
+        .bind("problem", problem)
+        .bind("classroom", classroom)
+        .map((row, at) -> Map.entry(key(row), Marker.mark(StoryJson.read(Json.read(row.getString("story"))), work(row),
+            spanish.computeIfAbsent(row.getLong("teacher_id"), teacher -> SpanishStore.of(handle, teacher)))))
+        .list()
+        .forEach(each -> {
+          handle
+              .createUpdate("""
+                  DELETE FROM mark
+                   WHERE work_id = :work
+                     AND page = :page
+                     AND seq = :seq""")
+              .bind("work", each.getKey().work)
+              .bind("page", each.getKey().page)
+              .bind("seq", each.getKey().seq)
+              .execute();
+          keepMarks(handle, each.getKey(), each.getValue());
+        }));
+  }
+
   private record Old(Key key, Marks marks, List<MarkRows.Row> rows) {}
 
   /** The next hand-ins in the order of their names: what lies before {@code after} is done. */
   private static List<Old> markedByOlderRules(Handle handle, Key after) {
+    Map<Long, TeachersSpanish> spanish = new HashMap<>();
     List<Map.Entry<Key, Marks>> work = handle
         .createQuery("""
-            SELECT r.work_id, r.page, r.seq, r.parts, p.story
+            SELECT r.work_id, r.page, r.seq, r.parts, p.story, k.teacher_id
               FROM revision r
               JOIN work w ON w.id = r.work_id
               JOIN problem p ON p.id = w.problem_id
+              JOIN classroom k ON k.id = p.classroom_id
              WHERE r.kind = 'handed-in'
                AND r.work_id >= :work
                AND NOT (r.work_id = :work AND (r.page < :page OR r.page = :page AND r.seq <= :seq))
@@ -548,8 +767,8 @@ public final class WorkStore {
         .bind("seq", after.seq)
         .bind("rules", Marker.VERSION)
         .bind("most", AT_ONCE)
-        .map((row, at) -> Map.entry(key(row),
-            Marker.mark(StoryJson.read(Json.read(row.getString("story"))), work(row))))
+        .map((row, at) -> Map.entry(key(row), Marker.mark(StoryJson.read(Json.read(row.getString("story"))), work(row),
+            spanish.computeIfAbsent(row.getLong("teacher_id"), teacher -> SpanishStore.of(handle, teacher)))))
         .list();
     return work.stream()
         .map(each -> new Old(each.getKey(), each.getValue(), handle
@@ -567,6 +786,21 @@ public final class WorkStore {
                 Part.of(row.getString("part")).orElseThrow(), row.getString("verdict"), row.getString("notes")))
             .list()))
         .toList();
+  }
+
+  /** {@link #handIns} of real classes: what a backup holds. */
+  public long realHandIns() {
+    return database.read(handle -> handle
+        .createQuery("""
+            SELECT COUNT(*)
+              FROM revision r
+              JOIN work w ON w.id = r.work_id
+              JOIN child c ON c.id = w.child_id
+              JOIN classroom k ON k.id = c.classroom_id
+             WHERE r.kind = 'handed-in'
+               AND k.invented = FALSE""")
+        .mapTo(Long.class)
+        .one());
   }
 
   /** How many pieces have been acknowledged in all: hand-ins and drafts as they stand. */

@@ -20,14 +20,14 @@ class DatabaseTest {
 
   @Test
   void anOlderProgramStopsOnNewerData() {
-    try (Database database = Database.open(folder)) {
+    try (Database database = Stores.open(folder)) {
       database.change(handle -> handle.execute("""
           INSERT INTO "flyway_schema_history" ("installed_rank", "version", "description", "type", "script",
                  "checksum", "installed_by", "installed_on", "execution_time", "success")
           VALUES (999, '999', 'from the future', 'SQL', 'V999__from_the_future.sql', 1, 'sa',
                  CURRENT_TIMESTAMP, 1, TRUE)"""));
     }
-    CannotOpen refused = assertThrows(CannotOpen.class, () -> Database.open(folder));
+    CannotOpen refused = assertThrows(CannotOpen.class, () -> Stores.open(folder));
     assertTrue(refused.getMessage().contains("newer Fewermore"), refused.getMessage());
   }
 
@@ -38,19 +38,21 @@ class DatabaseTest {
     assertTrue(refused.getMessage().contains("can't write"), refused.getMessage());
   }
 
+  @OfTheFile("its checksums")
   @Test
   void dataWithADamagedFileAreNotTouched() throws IOException {
-    Database.open(folder).close();
+    Stores.open(folder).close();
     Path data = folder.resolve("fewermore.mv.db");
     Files.writeString(data, "this is no database at all");
-    CannotOpen refused = assertThrows(CannotOpen.class, () -> Database.open(folder));
-    assertTrue(refused.getMessage().contains("can't be opened"), refused.getMessage());
+    CannotOpen refused = assertThrows(CannotOpen.class, () -> Stores.open(folder));
+    assertTrue(refused.getMessage().contains("are damaged"), refused.getMessage());
     assertEquals("this is no database at all", Files.readString(data));
   }
 
+  @OfTheFile("its forces")
   @Test
   void everyWriteIsForcedBeforeItReturnsAndManyShareAForce() throws InterruptedException {
-    try (Database database = Database.open(folder)) {
+    try (Database database = Stores.open(folder)) {
       TeacherStore teachers = new TeacherStore(database);
       long before = database.forces();
       for (int i = 0; i < 5; i++) {
@@ -122,10 +124,10 @@ class DatabaseTest {
 
   @Test
   void whatWasWrittenIsThereAfterClosingAndOpening() {
-    try (Database database = Database.open(folder)) {
+    try (Database database = Stores.open(folder)) {
       new TeacherStore(database).add("Teacher", "hash", true, Instant.parse("2026-11-25T15:00:00Z"));
     }
-    try (Database database = Database.open(folder)) {
+    try (Database database = Stores.open(folder)) {
       assertEquals("Teacher", new TeacherStore(database).first().orElseThrow().name());
     }
   }

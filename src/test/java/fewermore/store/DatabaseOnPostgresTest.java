@@ -1,0 +1,4 @@
+package fewermore.store;
+
+@OnPostgres
+class DatabaseOnPostgresTest extends DatabaseTest {}

@@ -1,0 +1,4 @@
+package fewermore.store;
+
+@OnPostgres
+class KeptPiecesOnPostgresTest extends KeptPiecesTest {}

@@ -1,0 +1,31 @@
+package fewermore.store;
+
+import java.lang.annotation.ElementType;
+import java.lang.annotation.Retention;
+import java.lang.annotation.RetentionPolicy;
+import java.lang.annotation.Target;
+import org.junit.jupiter.api.extension.AfterAllCallback;
+import org.junit.jupiter.api.extension.BeforeAllCallback;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.extension.ExtensionContext;
+
+/** The tests of this class open their databases on a real PostgreSQL; tests run one after the other. */
+@Target(ElementType.TYPE)
+@Retention(RetentionPolicy.RUNTIME)
+@ExtendWith(OnPostgres.Switch.class)
+public @interface OnPostgres {
+  /** Turns {@link Stores} round, and back. */
+  final class Switch implements BeforeAllCallback, AfterAllCallback {
+    private boolean before;
+
+    @Override
+    public void beforeAll(ExtensionContext context) {
+      before = Stores.onPostgres(true);
+    }
+
+    @Override
+    public void afterAll(ExtensionContext context) {
+      Stores.onPostgres(before);
+    }
+  }
+}
