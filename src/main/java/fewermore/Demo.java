@@ -33,11 +33,12 @@ final class Demo {
         ? OptionalInt.empty() : OptionalInt.of(children);
   }
 
-  static int run(Settings asked, int children) throws IOException, InterruptedException {
+  static int run(Settings asked, int children, Greeting greeting) throws IOException, InterruptedException {
     Path folder = Files.createTempDirectory("fewermore-demo");
-    Settings settings = new Settings(folder, asked.port(), asked.teacherPort(), asked.host(), asked.publicAddress());
+    Settings settings = new Settings(folder, asked.port(), asked.teacherPort(), asked.host(), asked.publicAddress(),
+        asked.teacherHost());
     try {
-      return Main.serve(settings, new Greeting(PASSPHRASE), () -> remove(folder), database -> App.startDemo(
+      return Main.serve(settings, null, greeting, () -> remove(folder), database -> App.startDemo(
           settings, database, Network.ofThisMachine(), Clock.systemUTC(), PASSPHRASE, children));
     } catch (RuntimeException e) {
       remove(folder);

@@ -37,6 +37,12 @@ final class JsonLines {
    * @return {@link #ALL_USED} or {@link #SOME_UNUSABLE}
    */
   static int run(InputStream in, OutputStream out, Function<JsonNode, ObjectNode> answer) throws IOException {
+    return run(in, out, "id", answer);
+  }
+
+  /** The same, for lines that are named by another field than {@code id}. */
+  static int run(InputStream in, OutputStream out, String named, Function<JsonNode, ObjectNode> answer)
+      throws IOException {
     InputStream lines = new BufferedInputStream(in, 1 << 16);
     OutputStream answers = new BufferedOutputStream(out, 1 << 16);
     ByteArrayOutputStream line = new ByteArrayOutputStream();
@@ -47,13 +53,13 @@ final class JsonLines {
       JsonNode id = null;
       try {
         JsonNode object = object(ending, line, first);
-        id = object.get("id");
+        id = object.get(named);
         reply = Json.object();
-        reply.set("id", id);
+        reply.set(named, id);
         reply.setAll(answer.apply(object));
       } catch (Unusable problem) {
         reply = Json.object();
-        reply.set("id", id);
+        reply.set(named, id);
         reply.put("problem", problem.getMessage());
         exit = SOME_UNUSABLE;
       }

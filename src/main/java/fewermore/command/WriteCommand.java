@@ -3,6 +3,7 @@ package fewermore.command;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import fewermore.json.Json;
+import fewermore.json.SpanishJson;
 import fewermore.json.StoryJson;
 import fewermore.story.Comparison;
 import fewermore.wording.Language;
@@ -21,7 +22,13 @@ import java.util.Random;
 
 /**
  * {@code write}: stories in, problem texts out, one JSON object a line, in order. A line that can't be used gives
- * {@code {"id":…,"problem":"…"}} in its place, and the rest go on.
+ * {@code {"id":…,"problem":"…"}} in its place, and the rest go on. Beside the story there may be the Spanish of words
+ * that are not in the lexicon:
+ *
+ * <pre>
+ * {"id":"w1","story":{…},"spanish":{"nouns":[{"english":["gizmo","gizmos"],"spanish":["chisme","chismes"],"gender":"m"}],
+ *                                   "holders":[{"english":"my brother","spanish":"mi hermano"}]}}
+ * </pre>
  */
 public final class WriteCommand {
   /** All lines were used. */
@@ -70,7 +77,8 @@ public final class WriteCommand {
         reply.set("id", request.get("id"));
       }
       Comparison story = StoryJson.read(request.path("story"));
-      Writing writing = WordingWriter.write(story, language, random(story, seed));
+      Writing writing =
+          WordingWriter.write(story, language, random(story, seed), SpanishJson.read(request.path("spanish")));
       if (writing instanceof WrittenText text) {
         return reply.put("text", text.text()).put("answer", story.answer()).put("label", text.label());
       }

@@ -9,8 +9,6 @@ import fewermore.json.Json;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -69,6 +67,19 @@ class WriteCommandTest {
   }
 
   @Test
+  void theTeachersOwnSpanishIsTaken() throws IOException {
+    String gizmos = SHELLS.replace("shell", "gizmo").replaceFirst("\\}$", ",\"spanish\":{\"nouns\":[{\"english\":"
+        + "[\"gizmo\",\"gizmos\"],\"spanish\":[\"chisme\",\"chismes\"],\"gender\":\"m\"}]}}");
+    Ran ran = run(gizmos, 1, "es");
+    assertEquals(WriteCommand.ALL_USED, ran.code, ran.lines::toString);
+    assertEquals("chismes", ran.lines.get(0).path("label").asText());
+    assertTrue(ran.lines.get(0).path("text").asText().contains("cuántos chismes")
+        || ran.lines.get(0).path("text").asText().contains("Cuántos chismes"), ran.lines::toString);
+    String wrong = run(gizmos.replace("\"m\"", "\"x\""), 1, "es").lines.get(0).path("problem").asText();
+    assertEquals("spanish.nouns: gender: f or m was expected, found \"x\"; give one", wrong);
+  }
+
+  @Test
   void theSameSeedGivesTheSameTextWhereverTheLineStands() throws IOException {
     String first = run(SHELLS, 5, "en").lines.get(0).path("text").asText();
     List<JsonNode> lines = run(SHELLS.replace("52", "61") + "\n" + SHELLS, 5, "en").lines;
@@ -88,29 +99,9 @@ class WriteCommandTest {
   /** Fifty thousand lines through a pipe that is never held whole. */
   @Test
   void manyLinesPassWithoutBeingHeld() throws IOException {
-    byte[] line = (SHELLS + "\n").getBytes(StandardCharsets.UTF_8);
-    long[] written = {0};
-    InputStream in = new InputStream() {
-      private int lines = 50_000;
-      private int at;
-
-      @Override
-      public int read() {
-        if (at == line.length) {
-          at = 0;
-          lines--;
-        }
-        return lines == 0 ? -1 : line[at++];
-      }
-    };
-    OutputStream out = new OutputStream() {
-      @Override
-      public void write(int b) {
-        written[0] += b == '\n' ? 1 : 0;
-      }
-    };
-    assertEquals(WriteCommand.ALL_USED, WriteCommand.run(in, out, 1, "en"));
-    assertEquals(50_000, written[0]);
+    ManyLines lines = new ManyLines(SHELLS, 50_000);
+    assertEquals(WriteCommand.ALL_USED, WriteCommand.run(lines.in(), lines.out(), 1, "en"));
+    assertEquals(50_000, lines.written());
   }
 
   private record Ran(int code, List<JsonNode> lines) {}
