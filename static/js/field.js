@@ -1,6 +1,7 @@
 /* A written line: a real input, a thick caret where the next key will write, and the page's own keys.
    Expects in the panel: input[data-field], [data-caret], [data-keys] of buttons [data-key] ("back" takes back). */
 import { tooSoon } from "./once.js";
+import { oncePerFrame } from "./paint.js";
 
 const SAME_KEY = 150;                   /* ms: "44" can be typed faster than any slower gate would allow */
 
@@ -10,11 +11,19 @@ export function createField(panel, context, { read, write, tidy }) {
   const pad = panel.querySelector("[data-keys]");
   const gates = {};
   const mirror = document.createElement("span");   /* measures: the same letters in the same font */
+  const before = document.createElement("span"), after = document.createElement("span");
+  const drawCaret = oncePerFrame(placeCaret);
 
   mirror.className = "mirror";
   mirror.setAttribute("aria-hidden", "true");
+  mirror.append(before, after);
   input.after(mirror);
+  const mode = input.getAttribute("inputmode") ?? "text";
   input.inputMode = "none";
+  context.onOwnKeys?.(own => {
+    input.inputMode = own ? mode : "none";
+    pad.hidden = own;
+  });
 
   /* A press on a key must not take the caret out of the field. */
   ["pointerdown", "mousedown"].forEach(name => pad.addEventListener(name, event => event.preventDefault()));
@@ -35,6 +44,13 @@ export function createField(panel, context, { read, write, tidy }) {
       context.advance();
     }
   });
+  /* With a keyboard at hand the caret may be typed at, whatever was tapped last. */
+  document.addEventListener("keydown", event => {
+    if (panel.hidden || context.locked || event.key.length !== 1 || event.key === " " || event.ctrlKey || event.metaKey
+      || event.altKey || input.closest("[inert]") || event.target.closest("input, textarea, select, dialog")) return;
+    input.focus();
+  });
+
   ["click", "keyup", "focus", "blur", "select", "scroll"].forEach(name => input.addEventListener(name, drawCaret));
   document.addEventListener("selectionchange", drawCaret);
   addEventListener("resize", drawCaret);
@@ -60,28 +76,28 @@ export function createField(panel, context, { read, write, tidy }) {
 
   function accept(raw, at) {
     const text = tidy(raw);
-    const before = raw.slice(0, at).replace(/\s/g, "").length;
+    const written = raw.slice(0, at).replace(/\s/g, "").length;
     let place = 0;
-    for (let seen = 0; place < text.length && seen < before; place += 1) {
+    for (let seen = 0; place < text.length && seen < written; place += 1) {
       if (text[place] !== " ") seen += 1;
     }
     while (text[place] === " ") place += 1;
     input.value = text;
     input.setSelectionRange(place, place);
-    context.change(state => write(state, text));
+    context.change(state => write(state, text), true);
     drawCaret();
   }
 
-  function width(text) {
-    mirror.textContent = text;
-    return mirror.getBoundingClientRect().width;
-  }
-
-  function drawCaret() {
+  /* Both widths are asked of one layout. */
+  function placeCaret() {
     if (panel.hidden || !input.isConnected) return;
-    const before = width(input.value.slice(0, input.selectionStart ?? input.value.length));
-    const start = getComputedStyle(input).textAlign === "center" ? (input.clientWidth - width(input.value)) / 2 : 0;
-    const left = input.offsetLeft + start + before - input.scrollLeft;
+    const { value } = input;
+    const at = input.selectionStart ?? value.length;
+    before.textContent = value.slice(0, at);
+    after.textContent = value.slice(at);
+    const centered = getComputedStyle(input).textAlign === "center";
+    const start = centered ? (input.clientWidth - mirror.getBoundingClientRect().width) / 2 : 0;
+    const left = input.offsetLeft + start + before.getBoundingClientRect().width - input.scrollLeft;
     caret.style.left = `${Math.max(input.offsetLeft, Math.min(left, input.offsetLeft + input.clientWidth - 4))}px`;
     caret.hidden = context.locked || input.selectionStart !== input.selectionEnd;
   }

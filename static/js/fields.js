@@ -27,15 +27,47 @@ export function createEquation(panel, context) {
   };
 }
 
-export function createNumber(panel, context, part) {
+export function createAnswer(panel, context) {
   const field = createField(panel, context, {
-    read: problem => problem.state[part],
-    write: (state, text) => { state[part] = text; },
+    read: problem => problem.state.answer,
+    write: (state, text) => { state.answer = text; },
     tidy: text => text.replace(/\s+/g, " ").trimStart()
   });
   return {
     render: field.render,
-    ask: problem => (part === "answer" ? problem.sentences[problem.sentences.length - 1] : say("estimate.ask"))
+    ask: problem => problem.sentences[problem.sentences.length - 1]
+  };
+}
+
+/* About how many: a number, or which side of a number of the story it is on. One takes the place of the other.
+   Expects buttons [data-side="bigger"], [data-side="smaller"] too. On the wire a side is "bigger than 52". */
+export function createEstimate(panel, context) {
+  const sides = [...panel.querySelectorAll("[data-side]")];
+  const sent = (side, problem) => `${side} than ${problem.than}`;
+  const chosen = problem => sides.find(each => sent(each.dataset.side, problem) === problem.state.estimate);
+  const field = createField(panel, context, {
+    read: problem => (chosen(problem) ? "" : problem.state.estimate),
+    write: (state, text) => { state.estimate = text; },
+    tidy: text => text.replace(/\s+/g, " ").trimStart()
+  });
+
+  sides.forEach(each => each.addEventListener("click", () => {
+    if (context.locked) return;
+    const { problem } = context;
+    const again = chosen(problem) === each;
+    context.change(state => { state.estimate = again ? "" : sent(each.dataset.side, problem); });
+  }));
+
+  return {
+    render(problem) {
+      field.render(problem);
+      sides.forEach(each => {
+        each.textContent = say(`estimate.${each.dataset.side}`, problem.than);
+        each.setAttribute("aria-pressed", String(chosen(problem) === each));
+        each.disabled = context.locked;
+      });
+    },
+    ask: () => say("estimate.ask")
   };
 }
 
@@ -68,6 +100,7 @@ export function createLabel(panel, context, story) {
       field.render(problem);
       story.press(taps.map(tap => tap.at));
     },
+    way: () => "words",
     ask: problem => (problem.state.answer.trim() === "" ? say("label.ask-empty")
       : say("label.ask", problem.state.answer.trim()))
   };

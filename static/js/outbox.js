@@ -4,8 +4,9 @@
 
    fw.s.<sitting>                        {key, made}        no name, no picture
    fw.d.<sitting>.<work>.<page>          {seq, at, parts}   the latest unsent draft, overwritten
-   fw.h.<sitting>.<work>.<page>.<seq>    {at, kind, parts}  a hand-in or a good-bye, never overwritten
-   fw.lease                              {page, until}      which tab is sending now */
+   fw.h.<sitting>.<work>.<page>.<seq>    {at, kind, parts}  a hand-in, a hand up or down, a good-bye; never overwritten
+   fw.lease                              {page, until}      which tab is sending now
+   fw.to                                 {address}          where the laptop is now, when its address has changed */
 
 const SETTLED = 1500, AT_LATEST = 10000, TIMEOUT = 10000, LEASE = 10000, DAY = 86400000;
 const MOST_ITEMS = 20, MOST_BYTES = 60 * 1024, MOST_KEPT = 200, MOST_CHARACTERS = 1000000;
@@ -17,10 +18,11 @@ const own = { sitting: null, key: null };
 const seqs = new Map();                 /* work → the last number given here */
 const unkept = new Map();               /* what the tablet's storage did not take */
 const refused = new Set();
-const listeners = { change: [], told: [], ended: [], say: [] };
+const listeners = { change: [], told: [], ended: [], say: [], answer: [] };
+const untold = new Set();               /* hand-ins of which this page waits to hear */
 
 let sending = false, timer = 0, timerAt = Infinity, failures = 0, limit = MOST_ITEMS;
-let firstUnsent = 0, trouble = false;
+let firstUnsent = 0, trouble = false, heard = "";
 
 function random(bytes) {
   const numbers = crypto.getRandomValues(new Uint8Array(bytes));
@@ -137,6 +139,19 @@ export function help(work) {
   return add(work, "help", undefined);
 }
 
+export function handDown(work) {
+  return add(work, "hand-down", undefined);
+}
+
+/* How the hand on a work stands by what is still on its way: true (up), false (down), or null when nothing is. */
+export function handOnItsWay(work) {
+  const mine = items().filter(item => item.sitting === own.sitting && item.work === work
+    && (item.kind === "help" || item.kind === "hand-down"));
+  if (mine.length === 0) return null;
+  return mine.reduce((best, item) => (item.at > best.at || (item.at === best.at && item.seq > best.seq) ? item : best))
+    .kind === "help";
+}
+
 /* A good-bye carries the last number of each work, so that the laptop knows what is still to come. */
 export function leave(work) {
   return add(work, "leave", undefined, { last: Object.fromEntries(seqs) });
@@ -145,7 +160,10 @@ export function leave(work) {
 function add(work, kind, parts, more = {}) {
   const seq = next(work);
   write(`fw.h.${own.sitting}.${work}.${page}.${seq}`, { at: Date.now(), kind, parts, ...more });
-  if (kind === "handed-in") remove(`fw.d.${own.sitting}.${work}.${page}`);
+  if (kind === "handed-in") {
+    remove(`fw.d.${own.sitting}.${work}.${page}`);
+    untold.add(`${work}.${page}.${seq}`);
+  }
   emit("change");
   sendNow();
   return { work, page, seq };
@@ -196,6 +214,25 @@ export function run() {
     else sendNow();
   });
   sendNow();
+}
+
+/* How often in a row the laptop did not answer. */
+export function unanswered() {
+  return failures;
+}
+
+/* The laptop has another address now. What waits goes there too, without a cookie: each piece carries its own key.
+   @param address for example http://192.168.1.57:8420; "" for none */
+export function goesTo(address) {
+  if (address) write("fw.to", { address });
+  else remove("fw.to");
+  sendNow();
+}
+
+/* Tries the new address and the old one in turn, until one answers. */
+function target() {
+  const to = failures % 2 === 0 ? read("fw.to")?.address : null;
+  return to && to !== location.origin ? to : "";
 }
 
 export function sendNow() {
@@ -256,18 +293,20 @@ async function pump() {
     return;
   }
   sending = true;
-  const outcome = await post(bundle);
+  const to = target();
+  const outcome = await post(bundle, to);
   sending = false;
   if (read("fw.lease")?.page === page) remove("fw.lease");
-  settle(bundle, outcome);
+  settle(bundle, outcome, to);
 }
 
-async function post(bundle) {
+async function post(bundle, to) {
   const abort = new AbortController();
   const stop = setTimeout(() => abort.abort(), TIMEOUT);
   try {
-    const response = await fetch("/work", { method: "POST", body: body(bundle), credentials: "omit",
-      redirect: "error", cache: "no-store", headers: { "Content-Type": "application/json" }, signal: abort.signal });
+    const response = await fetch(`${to}/work`, { method: "POST", body: body(bundle), credentials: "omit",
+      redirect: "error", cache: "no-store", headers: { "Content-Type": to ? "text/plain" : "application/json" },
+      signal: abort.signal });
     const reply = await response.json().catch(() => null);
     return { status: response.status, reply, after: Number(response.headers.get("Retry-After")) || 0 };
   } catch (unreachable) {
@@ -277,10 +316,10 @@ async function post(bundle) {
   }
 }
 
-function settle(bundle, { status, reply, after }) {
+function settle(bundle, { status, reply, after }, to) {
   if (status === 200 && reply?.fewermore === 1) {
     took(bundle, reply);
-  } else if (REFUSALS.includes(status) && reply) {
+  } else if (REFUSALS.includes(status) && reply && !to) {
     refuse(bundle, status);
   } else {
     trouble = true;
@@ -316,11 +355,24 @@ function took(bundle, reply) {
   if (!left) limit = MOST_ITEMS;
   else if (!timer || left.items[0].sort === "h") plan(0);
   tidy(bundle.sitting, reply.sitting);
-  names(reply.told).forEach(told => emit("told", told));
+  names(reply.told).forEach(tell);
   if (bundle.sitting === own.sitting) {
+    emit("answer", reply);
     if (reply.sitting === "ended") emit("ended");
-    if (reply.say) emit("say", reply.say);
+    hear(reply.say);
   }
+}
+
+function tell(told) {
+  untold.delete(`${told.work}.${told.page}.${told.seq}`);
+  emit("told", told);
+}
+
+/* What the teacher calls comes with every answer until it is over; a page says it once. */
+function hear(call) {
+  if (!call?.id || call.id === heard) return;
+  heard = call.id;
+  emit("say", call.text);
 }
 
 function refuse(bundle, status) {
@@ -361,12 +413,15 @@ export async function pulse() {
   const abort = new AbortController();
   const stop = setTimeout(() => abort.abort(), TIMEOUT);
   try {
-    const response = await fetch("/pulse", { redirect: "error", cache: "no-store", signal: abort.signal });
+    const response = await fetch(untold.size > 0 ? "/pulse?untold=1" : "/pulse", { redirect: "error", cache: "no-store", signal: abort.signal });
     const reply = await response.json();
     if (reply?.fewermore !== 1) return null;
+    emit("answer", reply);
     if (trouble) sendNow();
-    if (Array.isArray(reply.told)) reply.told.forEach(told => emit("told", told));
-    if (reply.say) emit("say", reply.say);
+    if (Array.isArray(reply.told)) {
+      reply.told.filter(told => untold.has(`${told.work}.${told.page}.${told.seq}`)).forEach(tell);
+    }
+    hear(reply.say);
     return reply;
   } catch (unreachable) {
     return null;

@@ -3,17 +3,27 @@
    Expects the markup of pages/child/mine.html. */
 import * as outbox from "./outbox.js";
 import { learn, say } from "./texts.js";
-import { blank, fromWire, isEmpty, isFull, toWire } from "./work.js";
+import { blank, fromWire, isEmpty, isFull, toWire, worked } from "./work.js";
 import { createStory } from "./story.js";
+import { createReading } from "./reading.js";
 import { createBars } from "./bars.js";
-import { createEquation, createNumber, createLabel } from "./fields.js";
+import { createStrategy } from "./strategy.js";
+import { createAnswer, createEquation, createEstimate, createLabel } from "./fields.js";
 import { createDelivery } from "./delivery.js";
 import { createReader } from "./speech.js";
 import { createCover } from "./cover.js";
+import { createPause } from "./pause.js";
 import { createClosing } from "./closing.js";
 import { fetchAhead } from "./ahead.js";
 import { createQuestion } from "./question.js";
+import { createHand } from "./hand.js";
+import { createListening } from "./listen.js";
+import { createMenu } from "./menu.js";
+import { hasRecording, keepRecordings, playRecording, wakeAudio } from "./recording.js";
+import { reportVoice } from "./voice.js";
 import { tooSoon } from "./once.js";
+import { offerMore } from "./more.js";
+import { createAfterPaint } from "./paint.js";
 
 const MOST_UNDO = 300;
 
@@ -30,8 +40,15 @@ export function start() {
   const ask = createQuestion(document.querySelector("[data-ask-box]"));
   const closing = createClosing(data.sitting, () => problems[0]?.work);
   createCover(() => closing.leave());
+  const ownKeysListeners = [];
+  const menu = createMenu(document.querySelector("[data-menu-box]"),
+    own => ownKeysListeners.forEach(listener => listener(own)));
+  const afterPaint = createAfterPaint();
+  const speakToAll = text => { tell.textContent = text; };
+  reportVoice({ ...data, recorded: problems.length > 0 && problems.every(problem => problem.recorded) });
+  createPause();
   let show = null;                      /* Show your work, made when it is first opened */
-  let current = null, openPart = "";
+  let current = null, openPart = "", drafting = false;
 
   function load(problem) {
     const waiting = outbox.newest(problem.work);
@@ -55,7 +72,7 @@ export function start() {
   const asItStands = problem => JSON.stringify(toWire(problem.state, problem));
   const isHandedIn = problem => problem.handed !== null && problem.handed === asItStands(problem);
   const signOf = (problem, part) => (isHandedIn(problem) ? problem.told?.signs?.[part] : undefined);
-  const allFits = problem => problem.asked.every(part => signOf(problem, part) === "fits");
+  const allFits = problem => worked(problem).every(part => signOf(problem, part) === "fits");
   const isLocked = problem => isHandedIn(problem) && problem.told !== null
     && (problem.triesLeft <= 0 || allFits(problem));
   const nextProblem = problem => problems.slice(problem.number).concat(problems.slice(0, problem.number - 1))
@@ -73,18 +90,21 @@ export function start() {
   /* ---- changing ---- */
 
   const context = {
-    change(edit) {
+    /* @param drawn whether the part has drawn the change itself: the rest of the page follows after the next paint */
+    change(edit, drawn = false) {
       if (isLocked(current)) return;
       const before = JSON.stringify(current.state);
       edit(current.state);
       if (JSON.stringify(current.state) === before) return;
       current.past.push({ before, part: openPart });
       if (current.past.length > MOST_UNDO) current.past.shift();
-      outbox.draft(current.work, toWire(current.state, current));
-      render();
+      keepDraft();
+      if (drawn) afterPaint(refresh);
+      else render();
     },
     redraw() { if (current) render(); },
     get problem() { return current; },
+    onOwnKeys(listener) { ownKeysListeners.push(listener); },
     get locked() { return isLocked(current); },
     advance() {
       const next = partAfter();
@@ -93,11 +113,18 @@ export function start() {
     }
   };
 
+  /* What the outbox says of the draft is drawn with the page. */
+  function keepDraft() {
+    drafting = true;
+    outbox.draft(current.work, toWire(current.state, current));
+    drafting = false;
+  }
+
   function undo() {
     const last = isLocked(current) ? null : current.past.pop();
     if (!last) return;
     current.state = JSON.parse(last.before);
-    outbox.draft(current.work, toWire(current.state, current));
+    keepDraft();
     if (last.part !== openPart) go(current.number, last.part);
     else render();
     tell.textContent = say("undone");
@@ -134,6 +161,7 @@ export function start() {
     if (!problem) {
       current = null;
       show?.reader.stop();
+      show?.listening.stop();
       show?.root.remove();
       list.hidden = false;
       document.title = list.querySelector("h1").textContent;
@@ -142,7 +170,11 @@ export function start() {
       return;
     }
     show = show ?? makeShow();
-    if (problem !== current) show.reader.stop();
+    if (problem !== current) {
+      show.reader.stop();
+      keepRecordings([problem, problems[problem.number]].filter(each => each?.recorded).map(each => each.work),
+        () => show.reader.draw());
+    }
     current = problem;
     const known = problem.asked.includes(part) || (part === "fitted" && allFits(problem));
     openPart = known ? part : firstPart(problem);
@@ -161,7 +193,7 @@ export function start() {
   const pressed = {};
   function handIn(event) {
     if (event && tooSoon(pressed, event, 800)) return;
-    const hole = current.asked.find(part => isEmpty(current.state, part));
+    const hole = worked(current).find(part => isEmpty(current.state, part));
     if (hole && !current.askedBlank) {
       current.askedBlank = true;
       askAboutBlank(hole);
@@ -185,7 +217,7 @@ export function start() {
   let askedToHandIn = false;
   function leave() {
     const full = problems.find(problem => !isHandedIn(problem)
-      && problem.asked.every(part => !isEmpty(problem.state, part)));
+      && worked(problem).every(part => !isEmpty(problem.state, part)));
     if (!full || askedToHandIn) {
       closing.leave();
       return;
@@ -221,15 +253,24 @@ export function start() {
     const panels = Object.fromEntries([...root.querySelectorAll("[data-for]")].map(each => [each.dataset.for, each]));
     const story = createStory(at("[data-story]"));
     const parts = {
+      reading: createReading(panels.reading, context, story),
       bars: createBars(panels.bars, context),
       equation: createEquation(panels.equation, context),
-      answer: createNumber(panels.answer, context, "answer"),
+      ...(panels.strategy && { strategy: createStrategy(panels.strategy, context,
+        () => go(current.number, partAfter() ?? "answer")) }),
+      answer: createAnswer(panels.answer, context),
       label: createLabel(panels.label, context, story),
-      estimate: createNumber(panels.estimate, context, "estimate")
+      estimate: createEstimate(panels.estimate, context)
     };
     const reader = createReader(at("[data-read]"), data.language, () => current.spoken
       .map((text, index) => ({ text, mark: story.sentence(index) }))
-      .concat({ text: panels[openPart].querySelector("[data-ask]").textContent.trim() }));
+      .concat({ text: panels[openPart].querySelector("[data-ask]").textContent.trim() }),
+    { has: () => current !== null && hasRecording(current.work), wake: wakeAudio,
+      play: done => playRecording(current.work, done) });
+    const hand = createHand(at("[data-hand]"), { sitting: data.sitting, key: data.key, problems, current: () => current,
+      tell: speakToAll });
+    const listening = createListening(at("[data-listen]"), data.language, speakToAll);
+    at("[data-menu]").addEventListener("click", () => menu.open());
     at("[data-undo]").addEventListener("click", undo);
     at("[data-hand-in]").addEventListener("click", handIn);
     at("[data-back]").addEventListener("click", event => {
@@ -245,14 +286,14 @@ export function start() {
       event.preventDefault();
       go(current.number, tab.dataset.part);
     }));
-    return { root, at, panels, parts, story, reader, handIn: at("[data-hand-in]") };
+    return { root, at, panels, parts, story, reader, hand, listening, handIn: at("[data-hand-in]") };
   }
 
   function render() {
     const problem = current;
     const { at, panels, parts } = show;
     at("[data-of]").textContent = say("of", problem.number, problems.length);
-    show.story.render(problem, openPart === "label" && !isLocked(problem));
+    show.story.render(problem, isLocked(problem) ? "" : parts[openPart]?.way?.(problem) ?? "");
     renderTabs(problem);
     Object.entries(panels).forEach(([part, panel]) => {
       panel.hidden = part !== openPart;
@@ -264,6 +305,9 @@ export function start() {
       parts[openPart].render(problem);
       renderAsk(problem);
     }
+    show.hand.render();
+    show.reader.draw();
+    show.root.classList.toggle("working", openPart === "strategy");
     show.root.classList.toggle("locked", isLocked(problem));
     at("[data-undo]").disabled = problem.past.length === 0 || isLocked(problem);
     renderFooter(problem);
@@ -295,7 +339,8 @@ export function start() {
 
   function renderAsk(problem) {
     const ask = show.panels[openPart].querySelector("[data-ask]");
-    const prompt = problem.told?.prompts?.[openPart];
+    const last = isLocked(problem) && signOf(problem, openPart) === "look-again";
+    const prompt = last ? say("no-tries") : problem.told?.prompts?.[openPart];
     ask.classList.toggle("look", Boolean(prompt));
     ask.querySelector("[data-ask-text]").textContent = prompt ?? show.parts[openPart].ask(problem);
   }
@@ -312,7 +357,7 @@ export function start() {
       step.querySelector(".aloud").textContent = say("next-part", say(`part.${next}`));
     }
     const button = at("[data-hand-in]");
-    const ready = problem.asked.every(part => !isEmpty(problem.state, part));
+    const ready = worked(problem).every(part => !isEmpty(problem.state, part));
     const word = button.querySelector("[data-word]");
     word.dataset.first = word.dataset.first ?? word.textContent;
     word.textContent = problem.handed === null && !problem.told ? word.dataset.first : word.dataset.again;
@@ -341,11 +386,12 @@ export function start() {
   function renderItem(problem) {
     const item = list.querySelector(`[data-open="${problem.number}"]`);
     item.href = `#${problem.number}`;
-    problem.asked.forEach(part => drawTick(item.querySelector(`[data-pm="${part}"]`), stateOf(problem, part)));
+    worked(problem).forEach(part => drawTick(item.querySelector(`[data-pm="${part}"]`), stateOf(problem, part)));
   }
 
   function renderList() {
     problems.forEach(renderItem);
+    offerMore(list, problems.every(isHandedIn));
     const worst = ["keep", "show", "later", "kept"].find(each =>
       problems.some(problem => outbox.standing(problem.work) === each));
     const line = list.querySelector("[data-all-delivery]");
@@ -362,7 +408,7 @@ export function start() {
   /* ---- the tablet ---- */
 
   outbox.on("change", () => {
-    if (closing.closed) return;
+    if (closing.closed || drafting) return;
     if (current) renderDelivery(current);
     else renderList();
   });

@@ -7,15 +7,18 @@ const KNOWN = { en: ["Samantha", "Nicky", "Aaron"], es: ["Paulina", "Mónica"] }
 
 const speech = window.speechSynthesis;
 
-function voiceFor(language) {
+export function voiceFor(language) {
   const fits = (speech?.getVoices() ?? []).filter(voice => voice.localService === true
     && voice.lang.replace("_", "-").toLowerCase().split("-")[0] === language && !/espeak/i.test(voice.name));
   return fits.find(voice => KNOWN[language]?.some(name => voice.name.startsWith(name))) ?? fits[0] ?? null;
 }
 
 /* Voices come late: asks again a few times, then whenever they change. */
-function whenVoice(language, show) {
-  if (!speech) return;
+export function whenVoice(language, show) {
+  if (!speech) {
+    show(false);
+    return;
+  }
   const look = () => show(voiceFor(language) !== null);
   ASK_AGAIN.forEach(millis => setTimeout(look, millis));
   speech.addEventListener?.("voiceschanged", look);
@@ -75,8 +78,15 @@ function speak(lines, language, done) {
   };
 }
 
-/* The button of Show your work: reads, or stops reading. */
-export function createReader(button, language, lines) {
+/* One thing said in the middle of other things: what was being said before is broken off. */
+export function speakOne(text, language) {
+  speak([{ text }], language, () => undefined);
+}
+
+/* The button of Show your work: reads, or stops reading. Where the tablet has no voice, or it does not start, the
+   teacher's recording speaks; without either there is no button.
+   @param recording {has(), wake(), play(done) → stop} of the open problem */
+export function createReader(button, language, lines, recording) {
   const word = button.querySelector("[data-read-word]");
   const usual = word.textContent;
   let stop = null;
@@ -86,25 +96,43 @@ export function createReader(button, language, lines) {
     word.textContent = usual;
   }
 
-  whenVoice(language, there => {
-    button.hidden = !there;
-  });
+  function draw() {
+    button.hidden = voiceFor(language) === null && !recording.has();
+  }
+
+  whenVoice(language, draw);
+
+  /* @param source(done) → stop
+     @param failed() when nothing was heard of it */
+  function begin(source, failed) {
+    let early = false;
+    stop = null;
+    const halt = source(spoke => {
+      early = true;
+      rest();
+      if (!spoke) failed();
+    });
+    if (!early) stop = halt;
+  }
+
+  const silent = () => { word.textContent = say("no-voice"); };
+  const record = () => {
+    word.textContent = say("stop");
+    begin(done => recording.play(done), silent);
+  };
+
   button.addEventListener("click", () => {
     if (stop) {
       stop();
       return;
     }
+    recording.wake();
     word.textContent = say("stop");
-    let early = false;
-    const halt = speak(lines(), language, spoke => {
-      early = true;
-      rest();
-      if (!spoke) word.textContent = say("no-voice");
-    });
-    if (!early) stop = halt;
+    if (voiceFor(language)) begin(done => speak(lines(), language, done), () => (recording.has() ? record() : silent()));
+    else record();
   });
 
-  return { stop: () => stop?.() };
+  return { draw, stop: () => stop?.() };
 }
 
 /* A speaker that says one thing. Expects button[hidden][data-speak="…"]. */

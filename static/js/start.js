@@ -14,6 +14,14 @@ showWaiting(document);
 const page = document.body.dataset.page;
 if (page === "sitting") {
   import("./sitting.js").then(sitting => sitting.start());
+  import("./call.js").then(call => call.start());
 } else if (page === "door") {
   import("./door.js").then(door => door.start());
+} else if (page === "secret") {
+  import("./secret.js").then(secret => secret.start());
+} else if (page === "work") {
+  import("./too-early.js").then(early => early.start());
+} else if (page === "hello") {
+  import("./hello.js").then(hello => hello.start());
 }
+import("./address.js").then(address => address.start());

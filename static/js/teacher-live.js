@@ -1,11 +1,12 @@
 /* Keeps a page as it is now. Expects: <main id="main" data-live="/live"> whose content the same address gives anew.
    The stream says only that something changed; the page then fetches itself and swaps what is inside <main>.
-   Opened again after 25 s of silence, on coming back to the page, and with growing pauses when refused. */
+   A tab for which no stream is left asks again every few seconds. */
+import { openStream } from "./teacher-stream.js";
+
 const main = document.querySelector("main[data-live]");
 
 if (main) {
-  const SILENCE = 25_000;
-  let stream = null, heard = 0, pause = 1_000, wanted = false, busy = false, retry = 0;
+  let wanted = false, busy = false;
 
   const typing = () => main.contains(document.activeElement) && document.activeElement.matches("input, textarea, select");
 
@@ -41,27 +42,5 @@ if (main) {
     document.dispatchEvent(new CustomEvent("fewermore:fresh"));
   };
 
-  const close = () => { stream?.close(); stream = null; };
-  const open = () => {
-    close();
-    clearTimeout(retry);
-    if (document.hidden) return;
-    heard = Date.now();
-    stream = new EventSource(main.dataset.live);
-    const alive = () => { heard = Date.now(); pause = 1_000; if (wanted) swap(); };
-    stream.addEventListener("whole", () => { alive(); swap(); });
-    stream.addEventListener("change", () => { alive(); swap(); });
-    stream.addEventListener("beat", alive);
-    stream.addEventListener("error", () => {
-      if (stream?.readyState !== EventSource.CLOSED) return;
-      retry = setTimeout(open, pause);
-      pause = Math.min(30_000, pause * 2);
-    });
-  };
-
-  setInterval(() => { if (!document.hidden && stream && Date.now() - heard > SILENCE) open(); }, 5_000);
-  document.addEventListener("visibilitychange", () => (document.hidden ? close() : open()));
-  addEventListener("pageshow", event => { if (event.persisted) open(); });
-  addEventListener("pagehide", close);
-  open();
+  openStream(main.dataset.live, { whole: swap, change: swap, beat: () => { if (wanted) swap(); } }, { poll: swap });
 }
