@@ -25,6 +25,14 @@ public final class AddressPicker {
 
   /** @param defaultRoute the local address the default route leaves from, or null */
   public static Choice choose(List<NetworkPort> ports, String defaultRoute) {
+    return choose(ports, defaultRoute, null);
+  }
+
+  /**
+   * @param defaultRoute the local address the default route leaves from, or null
+   * @param chosen name of the interface the teacher chose before, or null: its address comes first while it has one
+   */
+  public static Choice choose(List<NetworkPort> ports, String defaultRoute, String chosen) {
     List<String> usable = new ArrayList<>();
     for (NetworkPort port : ports) {
       if (port.up() && !port.loopback() && !port.pointToPoint() && !named(port)) {
@@ -36,6 +44,10 @@ public final class AddressPicker {
         && ports.stream().anyMatch(port -> !port.loopback() && port.addresses().contains(defaultRoute));
     if (routeUsable) {
       usable.add(0, defaultRoute);
+    }
+    if (chosen != null) {
+      ports.stream().filter(port -> port.name().equals(chosen)).flatMap(port -> port.addresses().stream())
+          .filter(usable::remove).findFirst().ifPresent(address -> usable.add(0, address));
     }
     Optional<String> best = usable.stream().findFirst();
     return new Choice(best, usable.isEmpty() ? List.of() : List.copyOf(usable.subList(1, usable.size())), vpn,

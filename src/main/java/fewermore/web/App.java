@@ -29,14 +29,14 @@ public final class App implements AutoCloseable {
 
   private static final int TABLET_THREADS = 80;
   private static final int TEACHER_THREADS = 24;
-  /** The teacher's pages are served to this very laptop only. */
-  private static final String LOOPBACK = "127.0.0.1";
 
   private final Services services;
   private final Javalin tablets;
   private final Javalin teacher;
+  private final Watch watch;
 
-  private App(Services services, Javalin tablets, Javalin teacher) {
+  private App(Services services, Javalin tablets, Javalin teacher, Watch watch) {
+    this.watch = watch;
     this.services = services;
     this.tablets = tablets;
     this.teacher = teacher;
@@ -75,7 +75,7 @@ public final class App implements AutoCloseable {
     Javalin tablets = Doors.open(services, TabletRoutes.of(tabletHandlers), tabletHandlers,
         settings.host(), settings.port(), TABLET_THREADS);
     Javalin teacher = Doors.open(services, TeacherRoutes.of(teacherHandlers), teacherHandlers,
-        LOOPBACK, settings.teacherPort(), TEACHER_THREADS);
+        settings.teacherHost(), settings.teacherPort(), TEACHER_THREADS);
     start(tablets, settings.port(), "--port");
     try {
       start(teacher, settings.teacherPort(), "--teacher-port");
@@ -84,7 +84,8 @@ public final class App implements AutoCloseable {
       throw e;
     }
     services.reach.opened(tablets.port());
-    return new App(services, tablets, teacher);
+    services.backups.serving(teacher.port());
+    return new App(services, tablets, teacher, Watch.over(services));
   }
 
   /** Work marked by older rules is marked again before anybody looks, and the teacher is told what changed. */
@@ -118,6 +119,11 @@ public final class App implements AutoCloseable {
     return "http://localhost:" + teacherPort();
   }
 
+  /** Where the data lie, for the teacher. */
+  public String where() {
+    return services.database.where();
+  }
+
   public Reach reach() {
     return services.reach;
   }
@@ -147,6 +153,9 @@ public final class App implements AutoCloseable {
 
   @Override
   public void close() {
+    services.backups.close();
+    watch.close();
+    services.room.close();
     services.live.close();
     teacher.stop();
     tablets.stop();

@@ -19,6 +19,8 @@ import java.util.stream.Collectors;
  */
 record ClassList(List<NewChild> children, String problem) {
   static final int MOST = 60;
+  /** A class whose names come from a file next. */
+  static final ClassList NONE_YET = new ClassList(List.of(), null);
   private static final int LONGEST = 40;
 
   /** @param there the children already in the class: new names and drawings differ from theirs */

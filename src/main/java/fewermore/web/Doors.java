@@ -6,10 +6,12 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.Handler;
 import io.javalin.http.HandlerType;
+import java.io.EOFException;
 import java.lang.System.Logger;
 import java.lang.System.Logger.Level;
 import java.util.List;
 import java.util.Map;
+import org.eclipse.jetty.http.HttpException;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
 /**
@@ -19,8 +21,8 @@ import org.eclipse.jetty.util.thread.QueuedThreadPool;
 final class Doors {
   private static final Logger LOG = System.getLogger(Doors.class.getName());
 
-  static final String CONTENT_SECURITY_POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; "
-      + "img-src 'self'; font-src 'self'; connect-src 'self'; media-src 'self'; frame-ancestors 'none'; "
+  private static final String CONTENT_SECURITY_POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; "
+      + "img-src 'self'; font-src 'self'; connect-src 'self'%s; media-src 'self'; frame-ancestors 'none'; "
       + "base-uri 'none'; form-action 'self'";
 
   /** How a door knows who asks, and shows a page that says why not. */
@@ -30,6 +32,14 @@ final class Doors {
 
     /** What the asker's form token must be, or null when she has none. */
     String formToken(Context request);
+
+    /** What a page of this door may send to beside itself, as sources of a content security policy. */
+    default String maySendTo() {
+      return "";
+    }
+
+    /** Is told the status of every answer. */
+    default void answered(int status) {}
 
     /** Shows a sentence as a page of this door. */
     void show(Context request, int status, String sentence);
@@ -54,18 +64,19 @@ final class Doors {
         http.setRequestHeaderSize(16 * 1024);
       });
       config.fileRenderer(services.pages);
-      config.routes.before(request -> beforeAll(services, request));
+      config.routes.before(request -> beforeAll(services, guard, request));
       config.routes.get("/static/{version}/<name>", request -> sendFile(services, request));
       config.routes.get("/favicon.ico", request -> request.redirect(services.assets.of("img/mark.svg")));
       for (Route route : routes) {
         config.routes.addHttpHandler(route.method(), route.path(), guarded(route, guard));
       }
       refusals(config, guard);
+      config.routes.after(request -> guard.answered(request.statusCode()));
     });
   }
 
-  private static void beforeAll(Services services, Context request) {
-    request.header("Content-Security-Policy", CONTENT_SECURITY_POLICY);
+  private static void beforeAll(Services services, Guard guard, Context request) {
+    request.header("Content-Security-Policy", CONTENT_SECURITY_POLICY.formatted(guard.maySendTo()));
     request.header("X-Content-Type-Options", "nosniff");
     request.header("X-Frame-Options", "DENY");
     request.header("Referrer-Policy", "same-origin");
@@ -108,14 +119,23 @@ final class Doors {
   }
 
   private static void refusals(JavalinConfig config, Guard guard) {
-    config.routes.exception(Refusal.class, (refusal, request) ->
-        guard.show(request, refusal.status(), refusal.getMessage()));
+    config.routes.exception(Refusal.class, (refusal, request) -> {
+      guard.show(request, refusal.status(), refusal.getMessage());
+      request.attribute("answered", true);
+    });
     config.routes.exception(NotOnDisk.class, (problem, request) -> {
-      LOG.log(Level.ERROR, problem.getMessage(), problem.getCause());
+      // What is refused while the store is stopped was logged once, when it stopped.
+      if (problem.getCause() != null) {
+        LOG.log(Level.ERROR, problem.getMessage(), problem.getCause());
+      }
       request.header("Retry-After", "5");
       guard.show(request, 503, problem.getMessage());
     });
     config.routes.exception(Exception.class, (problem, request) -> {
+      if (cannotBeRead(problem)) {
+        guard.show(request, 400, "What was sent can't be read. Go back, load the page again and send it once more.");
+        return;
+      }
       LOG.log(Level.ERROR, "a page failed: " + request.method() + " " + request.endpoint().path, problem);
       guard.show(request, 500, "Something went wrong here. Nothing is lost; go back and try again.");
     });
@@ -126,6 +146,16 @@ final class Doors {
     });
   }
 
+  /** Whether the request itself is at fault: the server's own word for a body that is none, or that ended too early. */
+  private static boolean cannotBeRead(Throwable problem) {
+    for (Throwable cause = problem; cause != null; cause = cause.getCause()) {
+      if (cause instanceof EOFException || cause instanceof HttpException http && http.getCode() < 500) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** Marks a request as answered by the guard: its handler does not run. */
   static void redirect(Context request, String to) {
     request.attribute("answered", true);
@@ -134,7 +164,17 @@ final class Doors {
 
   /** Renders a page of a door with its token. */
   static void render(Services services, Context request, String name, Object page, String csrf, String language) {
-    request.html(services.pages.render(name, page == null ? Map.of("csrf", csrf) : Map.of("page", page, "csrf", csrf),
-        java.util.Locale.forLanguageTag(language)));
+    render(services, request, name, page, csrf, language, Map.of());
+  }
+
+  /** {@link #render} with what else the page needs, by name. */
+  static void render(Services services, Context request, String name, Object page, String csrf, String language,
+      Map<String, Object> more) {
+    Map<String, Object> model = new java.util.HashMap<>(more);
+    model.put("csrf", csrf);
+    if (page != null) {
+      model.put("page", page);
+    }
+    request.html(services.pages.render(name, model, java.util.Locale.forLanguageTag(language)));
   }
 }

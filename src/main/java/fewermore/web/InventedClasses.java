@@ -8,6 +8,7 @@ import fewermore.classroom.InventedClass.Sent;
 import fewermore.classroom.InventedClass.Visit;
 import fewermore.classroom.ProblemSet;
 import fewermore.classroom.SentItem;
+import fewermore.marking.Part;
 import fewermore.store.ClassStore.NewChild;
 import fewermore.store.ProblemStore.NewProblem;
 import fewermore.store.SittingStore;
@@ -16,9 +17,11 @@ import fewermore.store.SittingStore.Coming;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** Puts the invented class into the store by the same verbs as a real one: raw work goes in, and is marked there. */
 final class InventedClasses {
@@ -63,8 +66,17 @@ final class InventedClasses {
     return tablets;
   }
 
+  /** What was asked on a day: a strategy where somebody was asked for one. */
+  private static Set<Part> asks(Day day) {
+    Set<Part> asks = EnumSet.copyOf(ProblemSet.USUAL_PARTS);
+    if (day.visits().stream().flatMap(visit -> visit.sent().stream()).anyMatch(sent -> sent.parts().strategy() != null)) {
+      asks.add(Part.STRATEGY);
+    }
+    return asks;
+  }
+
   private void keep(Classroom classroom, List<Child> children, Day day) {
-    services.problems.addSet(classroom.id(), day.date(), true, ProblemSet.USUAL_TRIES, false, ProblemSet.USUAL_PARTS,
+    services.problems.addSet(classroom.id(), day.date(), true, ProblemSet.USUAL_TRIES, false, asks(day),
         day.problems().stream().map(NewProblem::of).toList(), day.givenAt());
     Map<String, Visit> visits = new LinkedHashMap<>();
     day.visits().forEach(visit -> visits.put(services.tokens.id(), visit));

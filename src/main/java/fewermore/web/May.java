@@ -8,8 +8,10 @@ public enum May {
   DOOR,
   /** A tablet on which a child's sitting is open; it reaches that child's own work only. */
   CHILD,
-  /** Whoever holds the key of a sitting: may add work to it, and nothing else. */
+  /** Whoever holds the key of a sitting: may add work to it, and nothing else. On the teacher's port: the token of the data folder. */
   KEY,
   /** The signed-in teacher, for her own classes. */
-  TEACHER
+  TEACHER,
+  /** The signed-in teacher, or the substitute of one class, who sees no child's record. */
+  SUBSTITUTE
 }

@@ -1,11 +1,13 @@
 package fewermore.web;
 
+import fewermore.store.disk.StoreState;
 import io.javalin.http.Context;
 import io.javalin.rendering.FileRenderer;
 import java.util.Locale;
 import java.util.Map;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
+import java.util.function.Supplier;
 import org.thymeleaf.TemplateEngine;
 import org.thymeleaf.context.ITemplateContext;
 import org.thymeleaf.messageresolver.AbstractMessageResolver;
@@ -19,6 +21,20 @@ import org.thymeleaf.templateresolver.ClassLoaderTemplateResolver;
 public final class Pages implements FileRenderer {
   private final TemplateEngine engine = new TemplateEngine();
   private final Assets assets;
+
+  private Supplier<StoreState> store = () -> StoreState.RUNNING;
+
+  /** Where every page of the teacher learns whether work is being saved. */
+  void saving(Supplier<StoreState> state) {
+    store = state;
+  }
+
+  private String school;
+
+  /** @param where the school's database the classes lie in; null when they lie on this laptop */
+  void inSchool(String where) {
+    school = where;
+  }
 
   public Pages(Assets assets) {
     this.assets = assets;
@@ -37,6 +53,8 @@ public final class Pages implements FileRenderer {
     org.thymeleaf.context.Context context = new org.thymeleaf.context.Context(language);
     model.forEach(context::setVariable);
     context.setVariable("asset", assets);
+    context.setVariable("storeState", store.get());
+    context.setVariable("school", school);
     return engine.process(name, context);
   }
 

@@ -5,16 +5,23 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /** How tablets reach this laptop, and by which names the app answers at all. */
 public final class Reach {
+  /** The setting that holds the name of the network the teacher chose. */
+  static final String CHOSEN = "network";
+
   private final Settings settings;
   private final Network network;
+  private final Supplier<String> chosen;
   private volatile int port;
 
-  Reach(Settings settings, Network network) {
+  /** @param chosen the name of the network the teacher chose, or null */
+  Reach(Settings settings, Network network, Supplier<String> chosen) {
     this.settings = settings;
     this.network = network;
+    this.chosen = chosen;
     this.port = settings.port();
   }
 
@@ -23,13 +30,17 @@ public final class Reach {
     this.port = port;
   }
 
+  int port() {
+    return port;
+  }
+
   /** What to show the teacher; asks the network anew, an address can change at any time. */
   public AddressPicker.Choice choice() {
     if (boundToOne()) {
       return new AddressPicker.Choice(Optional.of(settings.host()), List.of(), false,
           !AddressPicker.privateRange(settings.host()));
     }
-    return AddressPicker.choose(network.ports(), network.defaultRoute());
+    return AddressPicker.choose(network.ports(), network.defaultRoute(), chosen.get());
   }
 
   /** The address for tablets, for example {@code http://192.168.1.23:8420}; empty when there is no network. */
@@ -46,6 +57,19 @@ public final class Reach {
 
   private String at(String host) {
     return "http://" + host + ":" + port;
+  }
+
+  /** The interface that has an address of tablets, or empty: to remember the choice, and for the note for IT. */
+  Optional<NetworkPort> portOf(String address) {
+    String host = URI.create(address).getHost();
+    return network.ports().stream().filter(each -> each.addresses().contains(host)).findFirst();
+  }
+
+  /** Whether a request from this remote address comes from this laptop itself. */
+  boolean isThisLaptop(String remote) {
+    String address = remote.replaceAll("[\\[\\]]", "");
+    return address.equals("0:0:0:0:0:0:0:1") || address.equals("::1")
+        || network.ports().stream().anyMatch(each -> each.addresses().contains(address));
   }
 
   private boolean boundToOne() {

@@ -2,6 +2,7 @@ package fewermore.web;
 
 import fewermore.classroom.AssignedProblem;
 import fewermore.marking.BarsMarker;
+import fewermore.marking.EstimateMarker;
 import fewermore.store.SittingStore.AssignedWork;
 import fewermore.story.Comparison;
 import fewermore.story.Role;
@@ -9,9 +10,11 @@ import fewermore.web.child.Draft;
 import fewermore.web.child.Lane;
 import fewermore.web.child.ShownProblem;
 import fewermore.web.child.Told;
+import fewermore.wording.Lexicon;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -23,24 +26,30 @@ final class TabletPages {
   private TabletPages() {}
 
   static ShownProblem problem(
-      AssignedWork work, int number, String language, int triesLeft, Draft draft, Told told) {
+      AssignedWork work, int number, String language, int triesLeft, Draft draft, Told told, boolean handUp,
+      boolean recorded) {
     AssignedProblem problem = work.problem();
     List<String> sentences = problem.sentences(language);
     String text = String.join(" ", sentences);
-    return new ShownProblem(work.id(), number, sentences, problem.spoken(language), lanes(problem.story(), text),
-        numbers(text), work.set().asks().stream().sorted(Comparator.naturalOrder()).toList(), triesLeft, draft, told);
+    return new ShownProblem(work.id(), number, sentences, problem.spoken(language), lanes(problem.story(), text, spanish(problem, language)),
+        numbers(text), work.set().asks().stream().sorted(Comparator.naturalOrder()).toList(), triesLeft, draft, told,
+        handUp, recorded, EstimateMarker.amount(problem.story()));
   }
 
   /** The two that are compared, as the text names them first. */
-  private static List<Lane> lanes(Comparison story, String text) {
+  private static List<Lane> lanes(Comparison story, String text, boolean spanish) {
     return Stream.of(BarsMarker.name(story, Role.LARGER), BarsMarker.name(story, Role.SMALLER))
-        .map(name -> new Lane(name, name))
+        .map(name -> new Lane(name, spanish ? Lexicon.inSpanish(name).orElse(name) : name))
         .sorted(Comparator.comparingInt(lane -> place(text, lane.name())))
         .toList();
   }
 
+  private static boolean spanish(AssignedProblem problem, String language) {
+    return "es".equals(language) && !problem.spanish().isEmpty();
+  }
+
   private static int place(String text, String name) {
-    int at = text.indexOf(name);
+    int at = text.toLowerCase(Locale.ROOT).indexOf(name.toLowerCase(Locale.ROOT));
     return at < 0 ? text.length() : at;
   }
 

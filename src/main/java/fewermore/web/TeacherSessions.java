@@ -15,8 +15,12 @@ final class TeacherSessions {
   private static final Duration LONGEST = Duration.ofHours(12);
   private static final Duration LONGEST_WAIT = Duration.ofSeconds(60);
 
-  /** A signed-in teacher and the class she looks at; the class may be null. */
-  record Session(long teacher, Long classroom, Instant since) {}
+  /**
+   * Who is signed in and the class she looks at; the class may be null.
+   *
+   * @param substitute signed in with the substitute's passphrase of {@code classroom}: that class and no other
+   */
+  record Session(long teacher, Long classroom, boolean substitute, Instant since) {}
 
   private final Clock clock;
   private final Tokens tokens;
@@ -31,9 +35,23 @@ final class TeacherSessions {
 
   /** A new session under a new id; returns the cookie. */
   String start(long teacher) {
+    return start(new Session(teacher, null, false, clock.instant()));
+  }
+
+  /** A new session of a substitute, bound to one class of that teacher. */
+  String startSubstitute(long teacher, long classroom) {
+    return start(new Session(teacher, classroom, true, clock.instant()));
+  }
+
+  private String start(Session session) {
     String cookie = tokens.id();
-    sessions.put(Tokens.hash(cookie), new Session(teacher, null, clock.instant()));
+    sessions.put(Tokens.hash(cookie), session);
     return cookie;
+  }
+
+  /** Ends every session the rule names, for example when a passphrase is taken back. */
+  void endWhere(java.util.function.Predicate<Session> rule) {
+    sessions.values().removeIf(rule);
   }
 
   Optional<Session> of(String cookie) {
@@ -50,7 +68,8 @@ final class TeacherSessions {
 
   void look(String cookie, Long classroom) {
     sessions.computeIfPresent(Tokens.hash(cookie),
-        (key, session) -> new Session(session.teacher, classroom, session.since));
+        (key, session) -> session.substitute ? session
+            : new Session(session.teacher, classroom, false, session.since));
   }
 
   void end(String cookie) {
@@ -62,6 +81,11 @@ final class TeacherSessions {
   /** How long until another passphrase may be tried; zero when at once. */
   synchronized Duration untilNextTry() {
     Duration left = Duration.between(clock.instant(), nextTry.equals(Instant.MIN) ? clock.instant() : nextTry);
+    if (left.compareTo(LONGEST_WAIT) > 0) {
+      // The clock was set back meanwhile.
+      nextTry = clock.instant().plus(LONGEST_WAIT);
+      return LONGEST_WAIT;
+    }
     return left.isNegative() ? Duration.ZERO : left;
   }
 

@@ -38,11 +38,20 @@ public final class Tokens {
 
   /** Today's door: 40 random bits as 8 letters of RFC 4648 base 32. */
   public String door() {
-    StringBuilder door = new StringBuilder();
-    for (int letter = 0; letter < 8; letter++) {
-      door.append(BASE32.charAt(random.nextInt(BASE32.length())));
+    return letters(8);
+  }
+
+  /** A desk card: 80 random bits as 16 letters of RFC 4648 base 32. */
+  public String card() {
+    return letters(16);
+  }
+
+  private String letters(int count) {
+    StringBuilder letters = new StringBuilder();
+    for (int letter = 0; letter < count; letter++) {
+      letters.append(BASE32.charAt(random.nextInt(BASE32.length())));
     }
-    return door.toString();
+    return letters.toString();
   }
 
   public int below(int bound) {

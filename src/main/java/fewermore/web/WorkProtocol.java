@@ -11,14 +11,17 @@ import fewermore.json.WorkJson;
 import fewermore.marking.Prompts;
 import fewermore.marking.Signs;
 import fewermore.marking.Work;
+import fewermore.store.HandStore;
 import fewermore.store.SittingStore;
 import fewermore.store.WorkStore;
+import fewermore.web.child.ChildTexts;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.BiConsumer;
 import java.util.function.LongConsumer;
 import java.util.regex.Pattern;
 
@@ -37,6 +40,10 @@ final class WorkProtocol {
   static final int MOST_PARTS = 8_000;
 
   private static final Pattern NAME = Pattern.compile("[A-Za-z0-9_-]{1,32}");
+  /** What a tablet sends when a child needs nobody any more: no work, so it is kept with the hands. */
+  private static final String HAND_DOWN = "hand-down";
+
+  private static final String NAMES_EXPECTED = "items: work, page and seq were expected in each";
   private static final Duration APPROXIMATE = Duration.ofSeconds(60);
 
   /** What to answer: a status of HTTP and a JSON body. */
@@ -48,16 +55,25 @@ final class WorkProtocol {
     }
   }
 
+  /** A hand that went down, and when by the laptop's clock. */
+  private record Lowered(Named name, Instant at) {}
+
   private final SittingStore sittings;
   private final WorkStore works;
+  private final HandStore hands;
   private final Tokens tokens;
+  private final Calls calls;
   private final LongConsumer changed;
+  private BiConsumer<Sitting, ObjectNode> heard = (sitting, reply) -> { };
 
   /** @param changed is told the class whose work changed */
-  WorkProtocol(SittingStore sittings, WorkStore works, Tokens tokens, LongConsumer changed) {
+  WorkProtocol(SittingStore sittings, WorkStore works, HandStore hands, Tokens tokens, Calls calls,
+      LongConsumer changed) {
     this.sittings = sittings;
     this.works = works;
+    this.hands = hands;
     this.tokens = tokens;
+    this.calls = calls;
     this.changed = changed;
   }
 
@@ -74,14 +90,59 @@ final class WorkProtocol {
       return refusal(403, "this key adds no work to this sitting");
     }
     Optional<Sitting> sitting = sittings.find(id);
-    if (sitting.isEmpty()) {
-      return refusal(403, "this sitting is not known here");
-    }
     JsonNode items = request.path("items");
     if (!items.isArray() || items.size() > MOST_ITEMS) {
       return refusal(400, "items: a list of at most " + MOST_ITEMS + " was expected");
     }
+    if (sitting.isEmpty()) {
+      return sittings.erased(id) ? erased(items) : refusal(403, "this sitting is not known here");
+    }
     return take(sitting.get(), items, arrived);
+  }
+
+  /** The child was erased here: what a tablet still holds of her may go there too. */
+  private static Reply erased(JsonNode items) {
+    ObjectNode reply = Json.object().put("fewermore", 1);
+    reply.putArray("took");
+    ArrayNode refused = reply.putArray("refused");
+    reply.putArray("told");
+    for (JsonNode item : items) {
+      Named named = named(item);
+      if (named == null) {
+        return refusal(400, NAMES_EXPECTED);
+      }
+      refused.add(named.json().add("erased"));
+    }
+    return new Reply(200, reply.put("sitting", "ended").putNull("say"));
+  }
+
+  /**
+   * What {@code GET /pulse} answers.
+   *
+   * @param sitting whose cookie came with the request
+   * @param untold whether the page waits to be told of a hand-in
+   */
+  ObjectNode pulse(Optional<Sitting> sitting, boolean untold, Instant now) {
+    Optional<Sitting> open = sitting.filter(Sitting::open);
+    ObjectNode reply = Json.object().put("fewermore", 1)
+        .put("sitting", open.isPresent() ? "open" : "ended")
+        .put("id", sitting.map(Sitting::id).orElse(null));
+    if (open.isPresent() && untold) {
+      ArrayNode told = reply.putArray("told");
+      works.newestHandIns(open.get().id()).forEach(name -> tell(name.work(), name.page(), name.seq(), told));
+    }
+    say(open, reply, now);
+    return reply;
+  }
+
+  private void say(Optional<Sitting> open, ObjectNode reply, Instant now) {
+    Optional<Calls.Call> call = open.flatMap(sitting -> calls.of(sitting.id(), now));
+    if (call.isPresent()) {
+      reply.putObject("say").put("id", call.get().id())
+          .put("text", ChildTexts.in(open.get().child().language()).of(call.get().text()));
+    } else {
+      reply.putNull("say");
+    }
   }
 
   private Reply take(Sitting sitting, JsonNode items, Instant arrived) {
@@ -90,11 +151,16 @@ final class WorkProtocol {
     ArrayNode refused = reply.putArray("refused");
     ArrayNode told = reply.putArray("told");
     List<SentItem> usable = new ArrayList<>();
+    List<Lowered> lowered = new ArrayList<>();
     boolean leaving = false;
     for (JsonNode item : items) {
       Named named = named(item);
       if (named == null) {
-        return refusal(400, "items: work, page and seq were expected in each");
+        return refusal(400, NAMES_EXPECTED);
+      }
+      if (item.path("kind").asText().equals(HAND_DOWN)) {
+        lowered.add(new Lowered(named, written(item, sitting, arrived)));
+        continue;
       }
       Optional<SentItem.Kind> kind = SentItem.Kind.of(item.path("kind").asText());
       try {
@@ -117,11 +183,16 @@ final class WorkProtocol {
       if (fates.get(at) == WorkStore.Fate.TOOK) {
         took.add(name);
         if (item.kind() == SentItem.Kind.HANDED_IN) {
-          tell(item, told);
+          tell(item.work(), item.page(), item.seq(), told);
         }
       } else {
         refused.add(name.add("unknown"));
       }
+    }
+    // After what went up in the same request.
+    for (Lowered hand : lowered) {
+      boolean known = hands.down(sitting.id(), hand.name.work, hand.at);
+      (known ? took : refused).add(known ? hand.name.json() : hand.name.json().add("unknown"));
     }
     if (leaving && sitting.open()) {
       sittings.end(sitting.id(), "done", arrived);
@@ -130,7 +201,8 @@ final class WorkProtocol {
       changed.accept(sitting.child().classroom());
     }
     reply.put("sitting", sitting.open() && !leaving ? "open" : "ended");
-    reply.putNull("say");
+    say(leaving ? Optional.empty() : Optional.of(sitting).filter(Sitting::open), reply, arrived);
+    heard.accept(sitting, reply);
     return new Reply(200, reply);
   }
 
@@ -146,21 +218,25 @@ final class WorkProtocol {
   /** The tablet's clock is not believed: it says how long ago, and that is kept between coming in and now. */
   private static SentItem sent(
       Named named, SentItem.Kind kind, Work work, JsonNode item, Sitting sitting, Instant arrived) {
-    long age = Math.max(0, Math.min(item.path("age").asLong(0), Duration.ofDays(400).toMillis()));
-    Instant written = arrived.minusMillis(age);
-    if (written.isBefore(sitting.startedAt())) {
-      written = sitting.startedAt();
-    }
-    return new SentItem(named.work, named.page, named.seq, kind, work, written,
-        age > APPROXIMATE.toMillis());
+    return new SentItem(named.work, named.page, named.seq, kind, work, written(item, sitting, arrived),
+        age(item) > APPROXIMATE.toMillis());
   }
 
-  private void tell(SentItem item, ArrayNode told) {
-    works.receipt(item.work(), item.page(), item.seq()).ifPresent(receipt -> {
+  private static Instant written(JsonNode item, Sitting sitting, Instant arrived) {
+    Instant written = arrived.minusMillis(age(item));
+    return written.isBefore(sitting.startedAt()) ? sitting.startedAt() : written;
+  }
+
+  private static long age(JsonNode item) {
+    return Math.max(0, Math.min(item.path("age").asLong(0), Duration.ofDays(400).toMillis()));
+  }
+
+  private void tell(String work, String page, int seq, ArrayNode told) {
+    works.receipt(work, page, seq).ifPresent(receipt -> {
       ObjectNode node = told.addObject();
-      node.put("work", item.work());
-      node.put("page", item.page());
-      node.put("seq", item.seq());
+      node.put("work", work);
+      node.put("page", page);
+      node.put("seq", seq);
       node.put("triesLeft", receipt.triesLeft());
       ObjectNode prompts = node.putObject("prompts");
       Prompts.of(receipt.story(), receipt.parts(), receipt.marks(), receipt.tellLater(),
@@ -168,6 +244,11 @@ final class WorkProtocol {
       ObjectNode signs = node.putObject("signs");
       Signs.of(receipt.marks(), receipt.tellLater()).forEach((part, sign) -> signs.put(part.id(), sign.id()));
     });
+  }
+
+  /** @param listener is told each sitting that sends something, with the reply it gets and may add to */
+  void tellOf(BiConsumer<Sitting, ObjectNode> listener) {
+    heard = listener;
   }
 
   private static Reply refusal(int status, String why) {

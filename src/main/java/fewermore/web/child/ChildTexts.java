@@ -1,6 +1,7 @@
 package fewermore.web.child;
 
 import java.text.MessageFormat;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.ResourceBundle;
@@ -8,6 +9,9 @@ import java.util.TreeMap;
 
 /** What a child's pages say, from {@code messages/child*.properties}; English where a language has none. */
 public final class ChildTexts {
+  /** The languages a child can read in. */
+  public static final List<String> LANGUAGES = List.of("en", "es");
+
   private static final String BUNDLE = "messages.child";
 
   private final ResourceBundle bundle;

@@ -1,9 +1,11 @@
 package fewermore.web.child;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import fewermore.calculation.StepWords;
 import fewermore.json.Json;
 import fewermore.json.WorkJson;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * The one page that holds a whole sitting: My problems and Show your work, so that moving between
@@ -32,11 +34,23 @@ public record SittingPage(String language, Me me, String sitting, String key, Li
     problems.forEach(problem -> list.add(problem(problem)));
     ObjectNode texts = data.putObject("texts");
     ChildTexts words = ChildTexts.in(language);
-    words.startingWith("say.").forEach(texts::put);
+    words.startingWith("say.").forEach((key, text) -> {
+      if (asksStrategy() || !key.startsWith("strategy.")) {
+        texts.put(key, text);
+      }
+    });
+    if (asksStrategy()) {
+      StepWords.in(Locale.forLanguageTag(language)).picture().forEach((key, text) -> texts.put("step." + key, text));
+    }
     for (String group : List.of("part.", "state.")) {
       words.startingWith(group).forEach((key, text) -> texts.put(group + key, text));
     }
     return Json.write(data).replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029");
+  }
+
+  /** Whether a problem asks to work it out: the page is then larger by that part. */
+  public boolean asksStrategy() {
+    return problems.stream().anyMatch(problem -> problem.asks("strategy"));
   }
 
   private static ObjectNode problem(ShownProblem problem) {
@@ -54,6 +68,9 @@ public record SittingPage(String language, Me me, String sitting, String key, Li
     var asked = node.putArray("asked");
     problem.asked().forEach(part -> asked.add(part.id()));
     node.put("triesLeft", problem.triesLeft());
+    node.put("handUp", problem.handUp());
+    node.put("recorded", problem.recorded());
+    node.put("than", problem.than());
     if (problem.draft() != null) {
       node.putObject("draft")
           .put("age", problem.draft().ageMillis())

@@ -8,7 +8,7 @@ import fewermore.marking.Work;
  *
  * <p>The form posts to {@code /mine/<work>}: {@code csrf}, {@code longer} (the id of a lane, or nothing),
  * {@code longerBar}, {@code shorterBar}, {@code gap} (a number, {@code ?} or nothing), {@code equation},
- * {@code answer}, {@code label}, {@code estimate}; a part that is not asked sends no field.
+ * {@code answer}, {@code label}, {@code estimate} with {@code estimateSide}; a part that is not asked sends no field.
  *
  * @param language {@code en} or {@code es}
  * @param of how many problems today's set has
@@ -27,10 +27,15 @@ public record WorkPage(String language, Me me, ShownProblem problem, int of, Str
       case "equation" -> work.equation();
       case "answer" -> work.answer();
       case "label" -> work.label();
-      case "estimate" -> work.estimate();
+      case "estimate" -> problem.sides().stream().anyMatch(this::side) ? "" : work.estimate();
       default -> throw new IllegalArgumentException(part);
     };
     return text == null ? "" : text;
+  }
+
+  /** Whether this side of the estimate was chosen. */
+  public boolean side(String side) {
+    return side.equals(problem.parts().estimate());
   }
 
   /** How far a part is; see {@link ShownProblem#state}. */
@@ -45,6 +50,6 @@ public record WorkPage(String language, Me me, ShownProblem problem, int of, Str
 
   /** Whether every part that was asked fits. */
   public boolean allFits() {
-    return problem.handedIn() && problem.asked().stream().allMatch(part -> problem.state(part).equals("fits"));
+    return problem.handedIn() && problem.asked().stream().filter(part -> part != Part.READING).allMatch(part -> problem.state(part).equals("fits"));
   }
 }

@@ -13,7 +13,21 @@ public final class AmericanDates {
   private static final DateTimeFormatter LONG = DateTimeFormatter.ofPattern("EEEE, MMMM d", Locale.US);
   private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("EEE, MMM d, h:mm a", Locale.US);
 
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("h:mm a", Locale.US);
+
+  private static final DateTimeFormatter HOUR = DateTimeFormatter.ofPattern("h:mm", Locale.US);
+
   private AmericanDates() {}
+
+  /** {@code 1:05}, where the half of the day is plain. */
+  public static String hour(Instant at, ZoneId zone) {
+    return HOUR.format(at.atZone(zone));
+  }
+
+  /** {@code 1:05 PM} */
+  public static String clock(Instant at, ZoneId zone) {
+    return CLOCK.format(at.atZone(zone));
+  }
 
   /** {@code Wed, Nov 25} */
   public static String day(LocalDate day) {

@@ -2,6 +2,7 @@ package fewermore.web.teacher;
 
 import fewermore.classroom.AssignedProblem;
 import fewermore.classroom.ChildFinding;
+import fewermore.classroom.ChildReasoning;
 import fewermore.classroom.ClassGrid;
 import fewermore.classroom.EvidenceTable;
 import fewermore.classroom.Finding;
@@ -11,8 +12,12 @@ import fewermore.classroom.HandIn;
 import fewermore.classroom.Phrase;
 import fewermore.classroom.Quote;
 import fewermore.classroom.Says;
+import fewermore.classroom.TellsMore;
 import fewermore.classroom.Topic;
+import fewermore.reasoning.Strength;
 import fewermore.marking.Part;
+import fewermore.reasoning.ReasoningTable;
+import fewermore.story.Kind;
 import fewermore.story.Role;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,10 +31,11 @@ import java.util.Optional;
  * @param pieces how many pieces of work were read
  * @param statements every statement, what needs the teacher first
  * @param open the statement that is open, or null before there is work
+ * @param more what would tell more about the class, in one or two sentences; empty before there is work
  */
 public record FindingsPage(
     String read, String asOf, int pieces, List<Statement> statements, Detail open, List<KindWords> kinds,
-    List<GridRow> grid) {
+    List<GridRow> grid, String more) {
 
   /** @param id goes into {@code ?about=} */
   public record Statement(String id, int count, Phrase phrase, boolean current) {}
@@ -47,8 +53,14 @@ public record FindingsPage(
   public record Column(
       BarsPicture bars, KindWords kind, String story, String says, boolean tells, boolean firstApart) {}
 
-  /** @param tally for example {@code 4 of 5}; @param early whether it is too early to count this child */
-  public record Row(ShownChild child, String strength, String strengthWord, String tally, boolean early, List<Cell> cells) {}
+  /**
+   * @param tally for example {@code 4 of 5}
+   * @param apart the work that can't tell, counted apart; empty when there is none
+   * @param asOf the day of the last work behind it; empty without work
+   * @param early whether it is too early to count this child
+   */
+  public record Row(ShownChild child, String strength, String strengthWord, String tally, String apart, String asOf,
+      boolean early, List<Cell> cells) {}
 
   /**
    * @param line what the child wrote; null where there is no work
@@ -77,7 +89,15 @@ public record FindingsPage(
     return new FindingsPage(any ? AmericanDates.span(findings.from(), findings.asOf()) : null,
         AmericanDates.day(findings.asOf()), findings.pieces(), statements,
         any ? open.map(FindingsPage::detail).orElse(null) : null,
-        Findings.KINDS.stream().map(KindWords::of).toList(), grid(findings.grid()));
+        Findings.KINDS.stream().map(KindWords::of).toList(), grid(findings.grid()), any ? more(findings) : "");
+  }
+
+  private static String more(Findings findings) {
+    List<ChildReasoning> children = findings.children();
+    Kind next = TellsMore.next(children, null, ReasoningTable.standard());
+    String whyNot = TellsMore.whyNot(children);
+    return (whyNot.isEmpty() ? "" : whyNot + " ") + "What would tell more about the class: a problem with the "
+        + ChildPage.words(next) + ".";
   }
 
   private static Detail detail(Finding finding) {
@@ -95,10 +115,11 @@ public record FindingsPage(
       List<Cell> cells = new ArrayList<>();
       for (Optional<Quote> quote : row.cells()) {
         boolean tells = cells.size() < telling;
-        cells.add(cell(quote, tells, cells.size() == telling, finding.topic() != Topic.TOO_EARLY));
+        cells.add(cell(quote, tells, cells.size() == telling, finding.topic() != Topic.TOO_EARLY && finding.topic() != Topic.PUT_ASIDE));
       }
-      rows.add(new Row(ShownChild.of(said.child()), said.strength().id(), said.strength().word(),
-          tally(finding.topic(), said), finding.early().contains(said), cells));
+      rows.add(new Row(ShownChild.of(said.child()), shape(said.strength()), said.strength().word(),
+          tally(finding.topic(), said), apart(finding.topic(), said),
+          said.asOf() == null ? "" : "as of " + AmericanDates.day(said.asOf()), finding.early().contains(said), cells));
     }
     Optional<AssignedProblem> start = table.columns().stream()
         .filter(EvidenceTable.Column::tells).map(EvidenceTable.Column::problem).findFirst();
@@ -113,7 +134,14 @@ public record FindingsPage(
     if (said.tally().of() == 0) {
       return "no work that tells";
     }
-    return topic == Topic.TOO_EARLY ? said.tally().of() + " that could tell" : said.tally().words();
+    return topic == Topic.TOO_EARLY || topic == Topic.PUT_ASIDE ? said.tally().of() + " that could tell" : said.tally().words();
+  }
+
+  /** Work whose word agrees is counted apart from work whose word points the other way. */
+  static String apart(Topic topic, ChildFinding said) {
+    boolean agreeing = topic.followsTheWord() || topic.pattern().isEmpty() || topic == Topic.FROM_THE_STORY;
+    return said.apart().isEmpty() || !agreeing ? ""
+        : "word agrees: " + said.apartFitting() + " of " + said.apart().size() + " fit";
   }
 
   private static Cell cell(Optional<Quote> found, boolean tells, boolean firstApart, boolean statement) {
@@ -197,5 +225,15 @@ public record FindingsPage(
       case NONE -> "no work";
     };
     return cell.of() > 1 ? word + ", " + cell.times() + " of " + cell.of() : word;
+  }
+
+  /** Names the shape drawn beside the word. */
+  static String shape(Strength strength) {
+    return switch (strength) {
+      case TOO_EARLY, MIXED -> "early";
+      case LOOKS_AS_IF -> "looks";
+      case CLEAR -> "clear";
+      case CHANGED -> "changed";
+    };
   }
 }

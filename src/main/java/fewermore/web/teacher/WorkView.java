@@ -1,5 +1,6 @@
 package fewermore.web.teacher;
 
+import fewermore.calculation.Working;
 import fewermore.classroom.HandIn;
 import fewermore.classroom.Overrule;
 import fewermore.classroom.PieceOfWork;
@@ -8,6 +9,7 @@ import fewermore.marking.Bars;
 import fewermore.marking.BarsVerdict;
 import fewermore.marking.EquationMark;
 import fewermore.marking.EquationReason;
+import fewermore.marking.EstimateVerdict;
 import fewermore.marking.LabelVerdict;
 import fewermore.marking.Marker;
 import fewermore.marking.Marks;
@@ -33,10 +35,12 @@ import java.util.stream.Stream;
  * @param when for example {@code Wed, Nov 25, 10:12 AM}
  * @param counts whether this hand-in is the one that counts as evidence
  * @param tries every hand-in of the child on this problem
+ * @param reading what the child pointed at in the story, or null when that was not asked
  */
 public record WorkView(
     ShownChild child, List<String> sentences, KindWords kind, BarsPicture key, String equationKey, int answerKey,
-    String labelKey, String when, boolean counts, boolean late, List<Try> tries, List<PartView> parts, String action) {
+    String labelKey, String when, boolean counts, boolean late, List<Try> tries, List<PartView> parts, String action,
+    ReadingView reading) {
   /** Longest note kept with an overruled mark, in characters. */
   public static final int LONGEST_NOTE = 300;
 
@@ -54,10 +58,11 @@ public record WorkView(
    * @param fits whether the mark says there is nothing to look at again
    * @param verdict the mark's word; @param says the sentence why; @param slips what the child may have done
    * @param overruled what the teacher set aside, oldest first
+   * @param replays a strategy step by step, and the one that checks it; empty for other parts
    */
   public record PartView(
       String id, WrittenLine line, String text, DrawnBars bars, boolean blank, boolean fits, String verdict,
-      String says, List<String> overruled, List<Verdict> choices) {}
+      String says, List<String> overruled, List<Verdict> choices, List<StrategyReplay> replays) {}
 
   /** What a child drew: which is longer, and what stands where. */
   public record DrawnBars(String longer, Slot longerBar, String shorter, Slot shorterBar, Slot gap) {}
@@ -78,13 +83,17 @@ public record WorkView(
     Comparison story = piece.problem().story();
     List<Try> tries = new ArrayList<>();
     for (HandIn each : piece.handIns()) {
-      String word = each == piece.evidence() ? "first try: counts" : "try " + (tries.size() + 1);
+      String word = each == piece.evidence() ? "first try: counts"
+          : !each.sitting().equals(piece.evidence().sitting()) && !each.tablet().equals(piece.evidence().tablet())
+          ? "also from " + each.tablet() + ", " + AmericanDates.clock(each.at(), zone)
+          : "try " + (tries.size() + 1);
       tries.add(new Try(word, FindingsPage.href(each), each == handIn));
     }
     return new WorkView(ShownChild.of(piece.child()), piece.problem().sentences(), KindWords.of(story),
         BarsPicture.of(story), StoryEquation.of(story), story.answer(), story.thing().many(),
         AmericanDates.moment(handIn.at(), zone), handIn == piece.evidence(), handIn.late(), tries,
-        parts(story, handIn, overrules), FindingsPage.href(handIn) + "/overrule");
+        parts(story, handIn, overrules), FindingsPage.href(handIn) + "/overrule",
+        ReadingView.of(piece.problem(), handIn.parts().reading()));
   }
 
   private static List<PartView> parts(Comparison story, HandIn handIn, List<Overrule> overrules) {
@@ -103,6 +112,12 @@ public record WorkView(
           written.equation().isBlank(), marks.equation().fits(), marks.equation().reason().id(), says, overrules,
           ids(EquationReason.values(), EquationReason::id)));
     }
+    if (marks.strategy() != null && written.strategy() != null) {
+      PartView own = part(Part.STRATEGY, null, null, null, written.strategy().blank(), marks.strategy().fits(),
+          marks.strategy().verdict().id(), says, overrules, ids(Working.Verdict.values(), Working.Verdict::id));
+      parts.add(new PartView(own.id(), null, null, null, own.blank(), own.fits(), own.verdict(), own.says(),
+          own.overruled(), own.choices(), StrategyReplay.of(story, written)));
+    }
     if (marks.answer() != null) {
       parts.add(part(Part.ANSWER, null, written.answer(), null, written.answer().isBlank(),
           marks.answer().verdict() == AnswerVerdict.RIGHT, marks.answer().verdict().id(), says, overrules,
@@ -112,6 +127,11 @@ public record WorkView(
       parts.add(part(Part.LABEL, null, written.label(), null, written.label().isBlank(),
           marks.label() == LabelVerdict.NAMES_IT, marks.label().id(), says, overrules,
           ids(LabelVerdict.values(), LabelVerdict::id)));
+    }
+    if (marks.estimate() != null) {
+      parts.add(part(Part.ESTIMATE, null, written.estimate(), null, written.estimate().isBlank(),
+          marks.estimate() == EstimateVerdict.FITS, marks.estimate().id(), says, overrules,
+          ids(EstimateVerdict.values(), EstimateVerdict::id)));
     }
     return parts;
   }
@@ -125,7 +145,7 @@ public record WorkView(
         .toList();
     return new PartView(part.id(), line, text, bars, blank, fits, word(verdict),
         says.getOrDefault(part, ""), overruled,
-        all.stream().map(id -> new Verdict(id, word(id), id.equals(verdict))).toList());
+        all.stream().map(id -> new Verdict(id, word(id), id.equals(verdict))).toList(), List.of());
   }
 
   private static <V> List<String> ids(V[] verdicts, Function<V, String> id) {
@@ -146,7 +166,7 @@ public record WorkView(
     return own.reason() == mark.reason() ? own.at() : null;
   }
 
-  private static DrawnBars drawn(Comparison story, Bars bars) {
+  static DrawnBars drawn(Comparison story, Bars bars) {
     String larger = BarsPicture.name(story, Role.LARGER);
     String smaller = BarsPicture.name(story, Role.SMALLER);
     boolean known = !bars.longer().isBlank();
