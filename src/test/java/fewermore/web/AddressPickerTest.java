@@ -1,9 +1,12 @@
 package fewermore.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -46,6 +49,59 @@ class AddressPickerTest {
     assertEquals(others, choice.others());
     assertEquals(vpn, choice.vpn());
     assertEquals(publicRange, choice.publicRange());
+  }
+
+  @Test
+  void theNetworkTheTeacherChoseComesFirstWhileItHasAnAddress() {
+    List<NetworkPort> both = List.of(WIFI, CABLE);
+    assertEquals("192.168.1.23", AddressPicker.choose(both, "10.4.0.9", "wlan0").best().orElseThrow());
+    assertEquals(List.of("10.4.0.9"), AddressPicker.choose(both, "10.4.0.9", "wlan0").others());
+    assertEquals("10.4.0.9", AddressPicker.choose(List.of(CABLE), "10.4.0.9", "wlan0").best().orElseThrow());
+    assertEquals("10.4.0.9", AddressPicker.choose(both, "10.4.0.9", "docker0").best().orElseThrow(),
+        "what tablets can't reach is not chosen");
+  }
+
+  /** A network that changes under the running app. */
+  private static final class Moving implements Network {
+    private volatile List<NetworkPort> ports = List.of(LOOPBACK, WIFI);
+
+    @Override
+    public List<NetworkPort> ports() {
+      return ports;
+    }
+
+    @Override
+    public String defaultRoute() {
+      return null;
+    }
+
+    @Override
+    public String hostName() {
+      return null;
+    }
+  }
+
+  @Test
+  void aChangeWhileTheAppRunsIsSeenSaidAndAnsweredTo() throws Exception {
+    Moving network = new Moving();
+    java.nio.file.Path folder = java.nio.file.Files.createTempDirectory("fewermore-moving");
+    Settings settings = new Settings(folder, 0, 0, "0.0.0.0", null);
+    try (fewermore.store.Database database = fewermore.store.Stores.open(folder)) {
+      Services services = new Services(settings, database, network, java.time.Clock.systemUTC());
+      services.reach.opened(8420);
+      Watch.look(services);
+      assertEquals("http://192.168.1.23:8420", services.reach.address().orElseThrow());
+      assertEquals(java.util.Optional.empty(), Watch.changedSince(services, java.time.Instant.EPOCH));
+      network.ports = List.of(LOOPBACK, NO_LEASE);
+      Watch.look(services);
+      assertEquals(java.util.Optional.empty(), services.reach.address(), "no network is no new address");
+      network.ports = List.of(LOOPBACK, new NetworkPort("wlan0", true, false, false, List.of("192.168.1.99")));
+      Watch.look(services);
+      assertEquals("http://192.168.1.23:8420",
+          Watch.changedSince(services, java.time.Instant.EPOCH).orElseThrow().before());
+      assertTrue(services.reach.knows("192.168.1.99:8420"));
+      assertFalse(services.reach.knows("192.168.1.23:8420"), "it is another machine's now");
+    }
   }
 
   @ParameterizedTest

@@ -28,6 +28,11 @@ public final class Browser {
     this.origin = origin;
   }
 
+  /** The form token of the last page that had one. */
+  String token() {
+    return csrf;
+  }
+
   public HttpResponse<String> get(String path) {
     return send(request(path).GET());
   }
@@ -43,13 +48,21 @@ public final class Browser {
         .POST(HttpRequest.BodyPublishers.ofString(body)));
   }
 
+  /** Posts a form in which one field stands more than once. */
+  public HttpResponse<String> post(String path, String field, Iterable<String> values) {
+    StringBuilder body = new StringBuilder("csrf=" + encode(csrf));
+    values.forEach(value -> body.append('&').append(encode(field)).append('=').append(encode(value)));
+    return send(request(path).header("Content-Type", "application/x-www-form-urlencoded")
+        .POST(HttpRequest.BodyPublishers.ofString(body.toString())));
+  }
+
   public HttpResponse<String> postJson(String path, String body) {
     return send(request(path).header("Content-Type", "application/json")
         .POST(HttpRequest.BodyPublishers.ofString(body)));
   }
 
   public HttpRequest.Builder request(String path) {
-    HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(origin + path)).timeout(Duration.ofSeconds(20));
+    HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(origin + path)).timeout(Duration.ofSeconds(60));
     if (!cookies.isEmpty()) {
       request.header("Cookie", cookies.entrySet().stream()
           .map(cookie -> cookie.getKey() + "=" + cookie.getValue()).collect(Collectors.joining("; ")));

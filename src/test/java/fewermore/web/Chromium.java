@@ -23,6 +23,7 @@ import org.junit.jupiter.api.Assumptions;
 public final class Chromium {
   private static final List<String> ARGUMENTS = List.of("--no-sandbox", "--disable-gpu", "--disable-quic",
       "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+      "--use-fake-device-for-media-stream", "--use-fake-ui-for-media-stream",
       "--host-resolver-rules=MAP tablet.test 127.0.0.1");
   private static Browser browser;
 
@@ -35,7 +36,7 @@ public final class Chromium {
 
   public static BrowserContext tablet(Browser.NewContextOptions options) {
     BrowserContext context = browser().newContext(options);
-    context.setDefaultTimeout(10_000);
+    context.setDefaultTimeout(30_000);
     return context;
   }
 

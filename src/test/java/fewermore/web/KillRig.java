@@ -26,31 +26,39 @@ import java.util.Random;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Stream;
 
 /**
  * The real program in a process of its own, real HTTP clients on loopback, and kill -9: what was acknowledged
- * must be there afterwards, as it was sent. Run whole by
- * {@code mvn -q test-compile exec:exec -Dexec.classpathScope=test -Dmain.class=fewermore.web.KillRig -Dargs=10}.
+ * must be there afterwards, as it was sent; so must what the teacher changed meanwhile. Run whole by
+ * {@code mvn -q test-compile exec:exec -Dexec.classpathScope=test -Dmain.class=fewermore.web.KillRig -Dargs=50}.
  */
 public final class KillRig {
-  private static final int CLIENTS = 10;
+  private static final int CLIENTS = 16;
   private static final HttpClient HTTP = HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(2)).build();
 
-  /** What a run found. {@code other} counts work that is there with other content than was acknowledged. */
-  public record Outcome(int rounds, long acknowledged, long lost, long other) {}
+  /**
+   * What a run found. {@code other} counts work that is there with other content than was acknowledged,
+   * {@code changes} what the teacher was shown as done, {@code changesLost} what of it is missing.
+   */
+  public record Outcome(int rounds, long acknowledged, long lost, long other, long changes, long changesLost) {}
 
   private record Seat(String sitting, String key, String work) {}
 
   private KillRig() {}
 
   public static void main(String[] arguments) throws Exception {
-    int rounds = arguments.length == 0 ? 10 : Integer.parseInt(arguments[0]);
-    System.out.println(run(rounds, 20261125L));
+    int rounds = arguments.length == 0 ? 50 : Integer.parseInt(arguments[0]);
+    System.out.println(run(rounds, 20261125L, 1_600));
+    System.exit(0);
   }
 
-  /** @param rounds how often the program is started and killed; each round hands in for about a second */
-  public static Outcome run(int rounds, long seed) throws Exception {
+  /**
+   * @param rounds how often the program is started and killed
+   * @param millis how long a round hands in at least; up to 600 more are drawn by lot
+   */
+  public static Outcome run(int rounds, long seed, int millis) throws Exception {
     Path folder = Files.createTempDirectory("fewermore-kill");
     List<Seat> seats = new ArrayList<>();
     try (Rig rig = Rig.startAgain(folder, 0, 0, null)) {
@@ -61,12 +69,15 @@ public final class KillRig {
       }
     }
     Map<String, String> acknowledged = new ConcurrentHashMap<>();
+    AtomicLong changes = new AtomicLong();
     Random random = new Random(seed);
     for (int round = 0; round < rounds; round++) {
       int port = freePort();
-      Process program = start(folder, port, freePort());
+      int teacherPort = freePort();
+      Process program = start(folder, port, teacherPort);
       try {
         waitUntilServing(port);
+        Browser desk = signedIn(teacherPort);
         AtomicBoolean killed = new AtomicBoolean();
         List<Thread> clients = new ArrayList<>();
         for (int client = 0; client < CLIENTS; client++) {
@@ -76,7 +87,10 @@ public final class KillRig {
           thread.start();
           clients.add(thread);
         }
-        Thread.sleep(700 + random.nextInt(600));
+        Thread teacher = new Thread(() -> change(desk, killed, changes));
+        teacher.start();
+        clients.add(teacher);
+        Thread.sleep(millis + random.nextInt(600));
         program.destroyForcibly();
         killed.set(true);
         program.waitFor(10, TimeUnit.SECONDS);
@@ -87,14 +101,40 @@ public final class KillRig {
         program.destroyForcibly();
       }
     }
-    Outcome outcome = count(rounds, folder, acknowledged);
+    Outcome outcome = count(rounds, folder, acknowledged, changes.get());
     remove(folder);
     return outcome;
   }
 
-  private static Outcome count(int rounds, Path folder, Map<String, String> acknowledged) {
+  /** Signing in takes as long as its hash: before the round's time runs. */
+  private static Browser signedIn(int port) {
+    Browser teacher = new Browser("http://127.0.0.1:" + port);
+    teacher.get("/sign-in");
+    teacher.post("/sign-in", Map.of("passphrase", Rig.PASSPHRASE));
+    teacher.get("/setup");
+    return teacher;
+  }
+
+  /** The teacher makes a new door over and over: each time she is shown the Board anew, it is there. */
+  private static void change(Browser teacher, AtomicBoolean killed, AtomicLong changes) {
+    try {
+      while (!killed.get()) {
+        if (teacher.post("/board/door", Map.of()).statusCode() == 303) {
+          changes.incrementAndGet();
+        }
+      }
+    } catch (java.io.UncheckedIOException e) {
+      // Killed in the middle of an answer.
+      return;
+    }
+  }
+
+  private static Outcome count(int rounds, Path folder, Map<String, String> acknowledged, long changes) {
+    long doors;
     Map<String, String> kept = new HashMap<>();
     try (Rig rig = Rig.startAgain(folder, 0, 0, null)) {
+      doors = rig.services.database.read(handle ->
+          handle.createQuery("SELECT COUNT(*) FROM door").mapTo(Long.class).one());
       for (PieceOfWork piece : rig.services.works.pieces(rig.classroom.id())) {
         for (HandIn each : piece.handIns()) {
           kept.put(each.work() + "/" + each.page() + "/" + each.seq(), each.parts().answer());
@@ -104,7 +144,7 @@ public final class KillRig {
     long lost = acknowledged.keySet().stream().filter(name -> !kept.containsKey(name)).count();
     long other = acknowledged.entrySet().stream()
         .filter(each -> kept.containsKey(each.getKey()) && !each.getValue().equals(kept.get(each.getKey()))).count();
-    return new Outcome(rounds, acknowledged.size(), lost, other);
+    return new Outcome(rounds, acknowledged.size(), lost, other, changes, Math.max(0, changes - doors));
   }
 
   private static void remove(Path folder) throws IOException {
@@ -162,7 +202,7 @@ public final class KillRig {
   }
 
   static void waitUntilServing(int port) throws Exception {
-    for (int tries = 0; tries < 300; tries++) {
+    for (int tries = 0; tries < 1200; tries++) {
       try {
         HttpResponse<String> pulse = HTTP.send(
             HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + "/pulse")).timeout(Duration.ofSeconds(2))
@@ -174,6 +214,6 @@ public final class KillRig {
         Thread.sleep(100);
       }
     }
-    throw new IllegalStateException("the program did not start within 30 seconds");
+    throw new IllegalStateException("the program did not start within two minutes");
   }
 }

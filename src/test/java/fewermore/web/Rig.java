@@ -4,9 +4,12 @@ import fewermore.classroom.Child;
 import fewermore.classroom.Classroom;
 import fewermore.classroom.Picture;
 import fewermore.classroom.ProblemSet;
+import fewermore.marking.Part;
 import fewermore.store.ClassStore.NewChild;
 import fewermore.store.Database;
+import fewermore.store.Stores;
 import fewermore.store.ProblemStore.NewProblem;
+import fewermore.store.disk.Disk;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,10 +19,13 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /** The real app on free loopback ports and a real database file, with a class of three and a set of two. */
 public final class Rig implements AutoCloseable {
+  /** What the tests' sets ask, unless they say otherwise. */
+  public static final Set<Part> FOUR_PARTS = Set.of(Part.BARS, Part.EQUATION, Part.ANSWER, Part.LABEL);
   public static final String PASSPHRASE = "a quiet tide pool";
 
   public final Path folder;
@@ -31,10 +37,15 @@ public final class Rig implements AutoCloseable {
   private final boolean ownFolder;
 
   private Rig(Path folder, boolean ownFolder, Clock clock, String publicAddress, int port, int teacherPort) {
+    this(folder, ownFolder, clock, publicAddress, port, teacherPort, Stores.open(folder));
+  }
+
+  private Rig(Path folder, boolean ownFolder, Clock clock, String publicAddress, int port, int teacherPort,
+      Database database) {
     this.folder = folder;
     this.ownFolder = ownFolder;
     Settings settings = new Settings(folder, port, teacherPort, "127.0.0.1", publicAddress);
-    this.app = App.start(settings, Database.open(folder), Network.loopbackOnly(), clock);
+    this.app = App.start(settings, database, Network.loopbackOnly(), clock);
     this.services = app.services();
     long teacher = services.teachers.first().map(each -> each.id()).orElseGet(() -> services.teachers
         .add("Teacher", Passphrases.hash(PASSPHRASE), true, services.now()).orElseThrow().id());
@@ -54,6 +65,17 @@ public final class Rig implements AutoCloseable {
 
   public static Rig start(Clock clock) {
     return new Rig(folder(), true, clock, null, 0, 0);
+  }
+
+  /** On a disk of one's own, for example one that fails. */
+  public static Rig startOn(Disk disk) {
+    Path folder = folder();
+    return startOn(folder, Database.open(folder, disk, (data, from) -> { }));
+  }
+
+  /** On a database of one's own, whose folder goes at the end. */
+  public static Rig startOn(Path folder, Database database) {
+    return new Rig(folder, true, Clock.systemUTC(), null, 0, 0, database);
   }
 
   /** Answers to the name {@code tablet.test} too: a browser sees an insecure origin, as a tablet does. */
@@ -85,7 +107,7 @@ public final class Rig implements AutoCloseable {
 
   public ProblemSet give(List<NewProblem> problems) {
     return services.problems.addSet(classroom.id(), services.today(classroom), true, 3, false,
-        ProblemSet.USUAL_PARTS, problems, services.now());
+        FOUR_PARTS, problems, services.now());
   }
 
   public Instant now() {
@@ -98,6 +120,11 @@ public final class Rig implements AutoCloseable {
 
   public String teacherAddress() {
     return "http://127.0.0.1:" + app.teacherPort();
+  }
+
+  /** All that was handed in and counts. */
+  public List<fewermore.classroom.PieceOfWork> pieces() {
+    return services.works.pieces(classroom.id());
   }
 
   public String door() {

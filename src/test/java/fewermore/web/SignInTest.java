@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Map;
+import fewermore.store.OfTheFile;
 import org.junit.jupiter.api.Test;
 
 class SignInTest {
@@ -63,6 +64,7 @@ class SignInTest {
     }
   }
 
+  @OfTheFile("what it holds")
   @Test
   void thePassphraseIsKeptAsAnArgonHashOnly() throws Exception {
     try (Rig rig = Rig.start()) {

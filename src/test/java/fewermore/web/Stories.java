@@ -28,4 +28,12 @@ public final class Stories {
       "beads", 2,
       List.of("Mara has 15 beads.", "Mara has 19 fewer beads than Theo.", "How many beads does Theo have?"),
       List.of());
+
+  /** 61 stamps, 23 more than Lena: Lena has 38. The word points the other way. */
+  public static final NewProblem STAMPS = new NewProblem(
+      new Comparison(new Persons("Omar", "Lena"), new Thing("stamp", "stamps"), null, List.of(),
+          new Relation(61, 38, 23), Role.SMALLER, Wording.MORE, List.of()),
+      "stamps", 3,
+      List.of("Omar has 61 stamps.", "Omar has 23 more stamps than Lena.", "How many stamps does Lena have?"),
+      List.of());
 }

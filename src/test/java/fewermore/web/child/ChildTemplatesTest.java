@@ -25,6 +25,9 @@ class ChildTemplatesTest {
         "door", PAGES.render("child/door", language, Samples.door(language, 2, DoorPage.Problem.OTHER_PICTURES)),
         "is this you", PAGES.render("child/is-this-you", language,
             new IsThisYouPage(language, Samples.noor(), "/come-in/15")),
+        "secret", PAGES.render("child/secret", language,
+            SecretPage.of(language, Samples.noor(), "/come-in/15", SecretPage.Problem.WAIT_A_MINUTE)),
+        "hello", PAGES.render("child/hello", language, new HelloPage(language)),
         "mine", PAGES.render("child/mine", language, Samples.sitting(language, shells)),
         "mine, nothing", PAGES.render("child/mine", language, Samples.sitting(language)),
         "work", PAGES.render("child/work", language, new WorkPage(language, Samples.noor(), shells, 4, "w2")));

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 
 class ChildTextsTest {
   /** Keys that are put together while the page is made. */
-  private static final List<String> GROUPS = List.of("part.", "state.", "picture.", "fitted.");
+  private static final List<String> GROUPS = List.of("part.", "state.", "picture.", "fitted.", "strategy.", "say.strategy.");
   private static final Set<String> FIELDS = Set.of("answer.field", "estimate.field");
 
   private static Properties read(String file) throws IOException {

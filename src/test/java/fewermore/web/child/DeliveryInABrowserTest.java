@@ -8,6 +8,9 @@ import com.microsoft.playwright.Page;
 import fewermore.web.child.TabletStage.Line;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Work is never lost: on the way from a change on the tablet to the laptop's disk. */
 class DeliveryInABrowserTest extends OnATablet {
@@ -74,11 +77,12 @@ class DeliveryInABrowserTest extends OnATablet {
     assertEquals(1, stage.kept("handed-in").size());
   }
 
-  @Test
-  void aPageOfTheSchoolsWiFiIsNoAcknowledgement() {
+  @ParameterizedTest
+  @EnumSource(names = {"CAPTIVE_PORTAL", "SENDS_ELSEWHERE"})
+  void aPageOfTheSchoolsWiFiIsNoAcknowledgement(Line portal) {
     open(Samples.shells(1, null, null));
     openProblem(1);
-    stage.line = Line.CAPTIVE_PORTAL;
+    stage.line = portal;
     answer("38");
     handInAnyway();
     until("asked twice", () -> stage.workRequests.get() >= 2);
@@ -163,6 +167,50 @@ class DeliveryInABrowserTest extends OnATablet {
     }
   }
 
+  @Test
+  void aPieceThatIsTooBigIsKeptShownAndNotSentAgainForAWholeMinute() {
+    page.clock().install();
+    open(Samples.shells(1, null, null));
+    openProblem(1);
+    stage.line = Line.REFUSES;
+    stage.refusal = 413;
+    answer("3");
+    page.click("[data-hand-in]");
+    page.click("[data-ask-box] [data-anyway]");
+    page.clock().runFor(3_000);
+    deliverySays("Show your teacher.");
+    int requests = stage.workRequests.get();
+    page.clock().runFor(60_000);
+    page.waitForTimeout(300);
+    assertTrue(stage.workRequests.get() <= requests + 1, stage.workRequests.get() - requests + " requests in a minute");
+    assertEquals(1, stored("fw.h."), "kept");
+  }
+
+  @Test
+  void workOfAChildWhoWasErasedLeavesTheTablet() {
+    open(Samples.shells(1, null, null));
+    openProblem(1);
+    stage.line = Line.ERASED;
+    answer("38");
+    handInAnyway();
+    until("gone from the tablet", () -> stored("fw.h.") == 0 && stored("fw.d.") == 0);
+    assertEquals(0, stage.revisions.size());
+  }
+
+  @Test
+  void whereTheStorageIsReallyFullThePageSaysSoAndStillSends() {
+    open(Samples.shells(1, null, null));
+    openProblem(1);
+    page.evaluate("for (let size = 1 << 20; size >= 1; size >>= 1) { try { for (let at = 0; at < 99; at += 1)"
+        + " localStorage.setItem(`other.${size}.${at}`, 'x'.repeat(size)); } catch (full) { /* smaller ones */ } }");
+    stage.line = Line.CLOSED;
+    answer("38");
+    deliverySays(KEEP);
+    stage.line = Line.OPEN;
+    deliverySays(SEEN);
+    assertEquals("38", lastParts("draft").path("answer").asText());
+  }
+
   private void handInAfterTheFirst() {
     page.waitForTimeout(850);
     handIn();
@@ -171,9 +219,10 @@ class DeliveryInABrowserTest extends OnATablet {
     }
   }
 
-  @Test
-  void aWrongClockOnTheTabletChangesNoAge() {
-    tablet.addInitScript("const now = Date.now; Date.now = () => now.call(Date) + 3 * 86400000;");
+  @ParameterizedTest
+  @ValueSource(ints = {3, -3})
+  void aWrongClockOnTheTabletChangesNoAge(int days) {
+    tablet.addInitScript("const now = Date.now; Date.now = () => now.call(Date) + (" + days + ") * 86400000;");
     open(Samples.shells(1, null, null));
     openProblem(1);
     answer("38");

@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.Page;
 import fewermore.web.Chromium;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -31,7 +30,7 @@ class ForEveryChildTest extends OnATablet {
 
   private void throughAllStates(Look look) {
     stage.children = 30;
-    for (String path : List.of("/come-in", "/door", "/come-in/15")) {
+    for (String path : List.of("/come-in", "/door", "/come-in/15", "/secret", "/hello")) {
       page.navigate(stage.address(path));
       look.at(path);
     }
@@ -98,7 +97,7 @@ class ForEveryChildTest extends OnATablet {
   }
 
   /** Target sizes: 56 px and 8 px between, the smallest that fits a finger of seven or eight years. */
-  private static final String TARGETS = """
+  static final String TARGETS = """
       () => {
         const open = [...document.querySelectorAll('dialog[open]')].pop() ?? document;
         const whole = each => {
@@ -131,7 +130,7 @@ class ForEveryChildTest extends OnATablet {
       }""";
 
   @ParameterizedTest
-  @CsvSource({"320, 568", "507, 700", "768, 1024", "1024, 600", "1280, 800"})
+  @CsvSource({"320, 568", "507, 700", "768, 1024", "1024, 600", "1024, 768", "1280, 800"})
   void onEverySizeNothingScrollsSidewaysAndEveryTargetFitsAFinger(int width, int height) {
     page.setViewportSize(width, height);
     Map<String, Object> found = new LinkedHashMap<>();
@@ -189,6 +188,74 @@ class ForEveryChildTest extends OnATablet {
             .filter(each => each.scrollHeight > each.clientHeight + 1 || each.scrollWidth > each.clientWidth + 1)
             .map(each => `${each.className} ${each.textContent.trim()}`).join()"""), part);
     }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"1024, 600, 30", "768, 1024, 30", "1280, 800, 30", "512, 300, 30", "320, 568, 30"})
+  void aClassOfThirtyIsThereWholeWithNoTileUnder96Pixels(int width, int height, int children) {
+    page.setViewportSize(width, height);
+    stage.children = children;
+    page.navigate(stage.address("/come-in"));
+    assertEquals(children, page.locator(".tile").count());
+    @SuppressWarnings("unchecked")
+    List<Number> smallest = (List<Number>) page.evaluate("[...document.querySelectorAll('.tile')]"
+        + ".map(each => each.getBoundingClientRect()).reduce(([w, h], box) => [Math.min(w, box.width),"
+        + " Math.min(h, box.height)], [9999, 9999])");
+    assertTrue(smallest.get(1).doubleValue() >= 96, "height " + smallest);
+    assertTrue(smallest.get(0).doubleValue() >= (width < 400 ? 88 : 96), "width " + smallest);
+    assertEquals("", page.evaluate("[...document.querySelectorAll('.tile')].filter(each => each.scrollWidth"
+        + " > each.clientWidth + 1).map(each => each.textContent.trim()).join()"), "no name is cut");
+    if (width >= 1024) {
+      assertEquals(true, page.evaluate("document.documentElement.scrollHeight <= innerHeight"), "no scrolling");
+    }
+  }
+
+  @Test
+  void twoSecretPicturesAreTappedAndSentAndAThirdTakesThePlaceOfTheFirst() {
+    page.navigate(stage.address("/secret"));
+    page.waitForTimeout(300);
+    page.click("label:has(input[value=moon])");
+    page.click("label:has(input[value=drum])");
+    page.waitForURL("**/mine");
+    assertEquals(List.of("drum", "moon"), stage.forms.get(0).get("secret").stream().sorted().toList());
+    page.navigate(stage.address("/secret"));
+    page.waitForTimeout(300);
+    page.evaluate("for (const id of ['kite', 'sun', 'key']) document.querySelector(`input[value=${id}]`).click()");
+    page.waitForURL("**/mine");
+    assertEquals(List.of("key", "sun"), stage.forms.get(1).get("secret").stream().sorted().toList());
+  }
+
+  @Test
+  void aTabletThatTriesTheAddressTellsWhatItCanDo() {
+    withVoices("[{name: 'Samantha', lang: 'en-US', localService: true}, {name: 'Red', lang: 'es-MX', localService: false}]",
+        true);
+    page.navigate(stage.address("/hello"));
+    until("told", () -> !stage.forms.isEmpty());
+    Map<String, List<String>> told = stage.forms.get(0);
+    assertEquals(List.of("yes"), told.get("storage"));
+    assertEquals(List.of("yes"), told.get("english"));
+    assertEquals(List.of("no"), told.get("spanish"), "a voice of the network is none");
+    assertEquals(List.of("a-token"), told.get("csrf"));
+  }
+
+  @Test
+  void whatTheTeacherCallsIsShownOnceAndPutAway() {
+    page.clock().install();
+    open(Samples.shells(1, null, null));
+    openProblem(1);
+    stage.call = "Please come to your teacher.";
+    page.clock().runFor(20_000);
+    page.waitForSelector("[data-call][open]");
+    assertEquals("Please come to your teacher.", page.textContent("[data-call-text]"));
+    assertEquals(List.of(), new AxeBuilder(page).analyze().getViolations().stream().map(each -> each.getId()).toList());
+    page.keyboard().press("Enter");
+    assertFalse(page.isVisible("[data-call]"));
+    page.clock().runFor(40_000);
+    page.waitForTimeout(200);
+    assertFalse(page.isVisible("[data-call]"), "the same call is not shown twice");
+    stage.call = "Please look at the board.";
+    page.clock().runFor(20_000);
+    page.waitForSelector("[data-call][open]");
   }
 
   // ---- by keyboard alone ----
@@ -284,7 +351,7 @@ class ForEveryChildTest extends OnATablet {
     page.click(".tile[href='/come-in/15']");
     page.click("button[type=submit]");
     page.waitForURL("**/mine");
-    page.click(".problem[href='/mine/w1']");
+    page.click(".problem[href^='/mine/w1']");
     page.check("input[value=Theo]");
     page.fill("input[name=longerBar]", "52");
     page.fill("input[name=shorterBar]", "?");
@@ -428,7 +495,7 @@ class ForEveryChildTest extends OnATablet {
     openProblem(1);
     doTheShells();
     assertEquals("Theo found 52 shells.", page.innerText("[data-sentence='0']").replaceAll("\\s+", " ").trim());
-    asked.removeIf(each -> List.of("/work", "/pulse", "/static/img/mark.svg").contains(each));
+    asked.removeIf(each -> List.of("/work", "/pulse", "/voice", "/hand", "/static/img/mark.svg").contains(each));
     assertEquals(List.of(), asked, "nothing but the work is asked for (and by the browser itself the icon of the tab)");
   }
 }

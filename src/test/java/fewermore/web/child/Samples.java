@@ -62,6 +62,35 @@ final class Samples {
         "¿Cuántas conchas encontró Mara?"), List.of("Theo", "Mara"), List.of(52, 14), null, null);
   }
 
+  /** The same with a strategy asked. */
+  static ShownProblem asksStrategy(ShownProblem problem) {
+    return new ShownProblem(problem.work(), problem.number(), problem.sentences(), problem.spoken(), problem.lanes(),
+        problem.numbers(), List.of(Part.BARS, Part.EQUATION, Part.STRATEGY, Part.ANSWER, Part.LABEL), 3,
+        problem.draft(), problem.told());
+  }
+
+  static final List<Part> WITH_READING = List.of(Part.READING, Part.BARS, Part.EQUATION, Part.ANSWER, Part.LABEL);
+  static final List<Part> EVERY_PART = List.of(Part.READING, Part.BARS, Part.EQUATION, Part.ANSWER, Part.LABEL,
+      Part.ESTIMATE);
+
+  /** The same problem with other parts asked. */
+  static ShownProblem asking(List<Part> parts, ShownProblem problem) {
+    return new ShownProblem(problem.work(), problem.number(), problem.sentences(), problem.spoken(), problem.lanes(),
+        problem.numbers(), parts, problem.triesLeft(), problem.draft(), problem.told());
+  }
+
+  static ShownProblem handUp(ShownProblem problem) {
+    return new ShownProblem(problem.work(), problem.number(), problem.sentences(), problem.spoken(), problem.lanes(),
+        problem.numbers(), problem.asked(), problem.triesLeft(), problem.draft(), problem.told(), true, false,
+        problem.than());
+  }
+
+  static ShownProblem recorded(ShownProblem problem) {
+    return new ShownProblem(problem.work(), problem.number(), problem.sentences(), problem.spoken(), problem.lanes(),
+        problem.numbers(), problem.asked(), problem.triesLeft(), problem.draft(), problem.told(), false, true,
+        problem.than());
+  }
+
   static SittingPage sitting(String language, ShownProblem... problems) {
     return new SittingPage(language, noor(), "s1", "k1", List.of(problems));
   }

@@ -11,8 +11,20 @@ import com.microsoft.playwright.CDPSession;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.options.BoundingBox;
 import fewermore.json.Json;
+import fewermore.marking.Bars;
+import fewermore.marking.BarsMarker;
+import fewermore.marking.BarsVerdict;
+import fewermore.story.Comparison;
+import fewermore.story.Persons;
+import fewermore.story.Relation;
+import fewermore.story.Role;
+import fewermore.story.Thing;
+import fewermore.story.Wording;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -49,19 +61,21 @@ class SittingInABrowserTest extends OnATablet {
   /** Moves, after the first: where each chip is put. What is left out stays empty. */
   @ParameterizedTest(name = "{0}")
   @CsvSource(nullValues = "-", value = {
-    "longer and shorter swapped,      1, 52, ?,  14, Mara, x,  52, 14",
-    "amounts exchanged,               0, ?,  52, 14, Theo, x,  52, 14",
-    "the difference on a bar,         0, 52, 14, ?,  Theo, 52, 14, x",
-    "the unknown misplaced,           0, ?,  14, 52, Theo, x,  14, 52",
-    "a place missing,                 0, 52, ?,  -,  Theo, 52, x,  ''",
-    "one number twice,                0, 52, 52, 14, Theo, 52, 52, 14",
-    "one number three times,          0, 14, 14, 14, Theo, 14, 14, 14",
-    "an amount on the wrong bar,      0, -,  52, 14, Theo, '', 52, 14",
-    "only who has more,               1, -,  -,  -,  Mara, '', '', ''",
-    "the answer where the unknown is, 0, 52, 38, 14, Theo, 52, 38, 14",
-    "a number from nowhere,           0, 66, ?,  14, Theo, 66, x,  14"})
+    "longer and shorter swapped,      1, 52, ?,  14, Mara, x,  52, 14, longer-shorter-swapped",
+    "amounts exchanged,               0, ?,  52, 14, Theo, x,  52, 14, longer-shorter-swapped",
+    "the difference on a bar,         0, 52, 14, ?,  Theo, 52, 14, x,  difference-as-amount",
+    "the numbers one place on,        0, ?,  14, 52, Theo, x,  14, 52, difference-as-amount",
+    "the unknown on the longer bar,   0, ?,  38, 14, Theo, x,  38, 14, unknown-misplaced",
+    "the unknown in the gap,          0, 52, 38, ?,  Theo, 52, 38, x,  unknown-misplaced",
+    "a place missing,                 0, 52, ?,  -,  Theo, 52, x,  '', incomplete",
+    "one number twice,                0, 52, 52, 14, Theo, 52, 52, 14, incomplete",
+    "one number three times,          0, 14, 14, 14, Theo, 14, 14, 14, difference-as-amount",
+    "an amount on the wrong bar,      0, -,  52, 14, Theo, '', 52, 14, incomplete",
+    "only who has more,               1, -,  -,  -,  Mara, '', '', '', longer-shorter-swapped",
+    "the answer where the unknown is, 0, 52, 38, 14, Theo, 52, 38, 14, fits",
+    "a number from nowhere,           0, 66, ?,  14, Theo, 66, x,  14, other-numbers"})
   void anyWrongBarCanBeDrawn(String name, String longer, String first, String second, String gap, String whose,
-      String longerBar, String shorterBar, String onGap) {
+      String longerBar, String shorterBar, String onGap, String mark) {
     open(Samples.shells(1, null, null));
     openProblem(1);
     page.click("[data-longer='" + longer + "']");
@@ -71,6 +85,24 @@ class SittingInABrowserTest extends OnATablet {
     JsonNode bars = draftOnTheTablet().path("bars");
     assertEquals(List.of(whose, longerBar, shorterBar, onGap), List.of(bars.path("longer").asText(),
         bars.path("longerBar").asText(), bars.path("shorterBar").asText(), bars.path("gap").asText()), name);
+    assertEquals(mark, BarsMarker.mark(SHELLS, new Bars(whose, longerBar, shorterBar, onGap)).id(), name);
+  }
+
+  private static final Comparison SHELLS = new Comparison(new Persons("Theo", "Mara"), new Thing("shell", "shells"),
+      null, List.of(), new Relation(52, 38, 14), Role.SMALLER, Wording.FEWER, List.of());
+
+  @Test
+  void everyMarkThatBarsCanGetIsAmongThoseThatWereDrawn() throws NoSuchMethodException {
+    Class<?>[] texts = new Class<?>[10];
+    java.util.Arrays.fill(texts, String.class);
+    Set<String> drawn = new TreeSet<>();
+    for (String row : getClass().getDeclaredMethod("anyWrongBarCanBeDrawn", texts).getAnnotation(CsvSource.class)
+        .value()) {
+      drawn.add(row.substring(row.lastIndexOf(',') + 1).strip());
+    }
+    Set<String> all = new TreeSet<>();
+    Stream.of(BarsVerdict.values()).filter(mark -> mark != BarsVerdict.BLANK).forEach(mark -> all.add(mark.id()));
+    assertEquals(all, drawn, "blank bars have a test of their own");
   }
 
   private JsonNode draftOnTheTablet() {
@@ -242,6 +274,19 @@ class SittingInABrowserTest extends OnATablet {
   }
 
   @Test
+  void aRealKeyboardWritesWhereTheCaretStandsWithoutATap() {
+    open(Samples.shells(1, null, null));
+    openProblem(1);
+    tab("equation");
+    page.keyboard().type("52-14=");
+    assertEquals("52 − 14 =", page.inputValue("[data-for=equation] [data-field]").strip());
+    tab("answer");
+    page.keyboard().type("38");
+    assertEquals("38", page.inputValue("[data-for=answer] [data-field]"));
+    assertEquals("52 − 14 =", page.inputValue("[data-for=equation] [data-field]").strip(), "only the open part is written");
+  }
+
+  @Test
   void wordsOfTheStoryAreTappedInAndOutOfTheLabel() {
     open(Samples.stripedShells(1));
     openProblem(1);
@@ -281,7 +326,7 @@ class SittingInABrowserTest extends OnATablet {
     tab("answer");
     keys("answer", "38");
     handIn();
-    assertEquals("There is nothing in bars yet.", page.textContent("[data-ask-title]"));
+    assertEquals("There is nothing in “bars” yet.", page.textContent("[data-ask-title]"));
     page.click("[data-ask-box] [data-go]");
     page.waitForSelector("[data-for=bars]:not([hidden])");
     assertEquals(0, stage.kept("handed-in").size());

@@ -30,7 +30,7 @@ class TabletAndLaptopTest {
       page.click(".tile >> text=Noor");
       page.click("form[data-once] button");
       page.waitForSelector("[data-open='1'][href='#1']");
-      page.click("[data-open='1']");
+      page.click("[data-open='1'][href='#1']");
       page.click("[data-longer='0']");
       for (String[] move : new String[][] {{"52", "0"}, {"?", "1"}, {"14", "gap"}}) {
         page.click("[data-chip='" + move[0] + "']");
@@ -64,7 +64,7 @@ class TabletAndLaptopTest {
       page.evaluate("localStorage.clear()");
       page.navigate(origin + "/mine");
       page.waitForSelector("[data-open='1'][href='#1']");
-      page.click("[data-open='1']");
+      page.click("[data-open='1'][href='#1']");
       page.click("[data-part=equation]");
       assertEquals("52 − 14 = □", page.inputValue("[data-for=equation] [data-field]"));
       page.click("[data-part=bars]");

@@ -30,7 +30,7 @@ final class TabletStage implements AutoCloseable {
       + "font-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
   /** What happens to a request to {@code /work}. */
-  enum Line { OPEN, LOSES_ANSWERS, CAPTIVE_PORTAL, REFUSES, CLOSED }
+  enum Line { OPEN, LOSES_ANSWERS, CAPTIVE_PORTAL, SENDS_ELSEWHERE, REFUSES, ERASED, CLOSED }
 
   final Map<String, JsonNode> revisions = new LinkedHashMap<>();
   final List<String> twoContents = new CopyOnWriteArrayList<>();
@@ -38,6 +38,8 @@ final class TabletStage implements AutoCloseable {
   final AtomicInteger workRequests = new AtomicInteger();
   volatile Line line = Line.OPEN;
   volatile int refusal = 403;
+  /** What the teacher calls, or null. */
+  volatile String call;
   volatile SittingPage sitting = Samples.today();
   volatile Function<JsonNode, ObjectNode> telling = item -> null;
   volatile String language = "en";
@@ -70,6 +72,18 @@ final class TabletStage implements AutoCloseable {
       config.routes.get("/come-in/{child}", ctx -> page(ctx, "child/is-this-you",
           new IsThisYouPage(language, Samples.noor(), ctx.path())));
       config.routes.post("/come-in/{child}", ctx -> ctx.redirect("/mine", io.javalin.http.HttpStatus.SEE_OTHER));
+      config.routes.get("/secret", ctx -> page(ctx, "child/secret", SecretPage.of(language, Samples.noor(), "/secret",
+          SecretPage.Problem.OTHER_PICTURES)));
+      config.routes.post("/secret", ctx -> {
+        forms.add(Map.copyOf(ctx.formParamMap()));
+        ctx.redirect("/mine", io.javalin.http.HttpStatus.SEE_OTHER);
+      });
+      config.routes.get("/hello", ctx -> page(ctx, "child/hello", new HelloPage(language)));
+      config.routes.post("/hello", ctx -> {
+        forms.add(Map.copyOf(ctx.formParamMap()));
+        ctx.status(204);
+      });
+      config.routes.get("/school-sign-in", ctx -> ctx.html("<title>School Wi-Fi</title>"));
       config.routes.get("/mine", ctx -> page(ctx, "child/mine", sitting));
       config.routes.get("/mine/{work}", ctx -> {
         int at = Integer.parseInt(ctx.pathParam("work").substring(1)) - 1;
@@ -83,6 +97,18 @@ final class TabletStage implements AutoCloseable {
       });
       config.routes.post("/leave", ctx -> ctx.redirect("/come-in", io.javalin.http.HttpStatus.SEE_OTHER));
       config.routes.get("/pulse", this::pulse);
+      config.routes.post("/voice", ctx -> {
+        voices.add(Json.read(ctx.body()).path("voice").asText());
+        ctx.json(Json.object().put("fewermore", 1));
+      });
+      config.routes.get("/voice/{work}", ctx -> {
+        byte[] sound = recordings.get(ctx.pathParam("work"));
+        ctx.status(sound == null ? 404 : 200);
+        if (sound != null) {
+          ctx.contentType("audio/wav").result(sound);
+        }
+      });
+      config.routes.post("/hand", this::hand);
       config.routes.post("/work", this::work);
     }).start("127.0.0.1", onPort);
     port = server.port();
@@ -107,6 +133,22 @@ final class TabletStage implements AutoCloseable {
   @Override
   public void close() {
     server.stop();
+  }
+
+  /** What tablets said they read aloud with. */
+  final List<String> voices = new CopyOnWriteArrayList<>();
+  final Map<String, byte[]> recordings = new java.util.concurrent.ConcurrentHashMap<>();
+  /** Works whose hand is up, as the laptop would say. */
+  final java.util.Set<String> handsUp = java.util.concurrent.ConcurrentHashMap.newKeySet();
+
+  private void hand(Context ctx) {
+    if (line == Line.CAPTIVE_PORTAL || line == Line.CLOSED) {
+      ctx.html("<title>School Wi-Fi</title>");
+      return;
+    }
+    ArrayNode up = Json.array();
+    handsUp.forEach(up::add);
+    ctx.json(Json.object().put("fewermore", 1).set("up", up));
   }
 
   private void page(Context ctx, String template, Object page) {
@@ -149,11 +191,15 @@ final class TabletStage implements AutoCloseable {
   }
 
   private void pulse(Context ctx) {
-    if (line == Line.CAPTIVE_PORTAL || line == Line.CLOSED) {
+    if (line == Line.CAPTIVE_PORTAL || line == Line.SENDS_ELSEWHERE || line == Line.CLOSED) {
       ctx.html("<title>School Wi-Fi</title>");
       return;
     }
-    ctx.json(Json.object().put("fewermore", 1));
+    ObjectNode reply = Json.object().put("fewermore", 1);
+    if (call != null) {
+      reply.putObject("say").put("id", call).put("text", call);
+    }
+    ctx.json(reply);
   }
 
   private void work(Context ctx) {
@@ -161,6 +207,8 @@ final class TabletStage implements AutoCloseable {
     String body = ctx.body();
     switch (line) {
       case CAPTIVE_PORTAL -> ctx.html("<title>School Wi-Fi</title>");
+      case SENDS_ELSEWHERE -> ctx.redirect("/school-sign-in", io.javalin.http.HttpStatus.FOUND);
+      case ERASED -> ctx.json(erased(body));
       case CLOSED -> ctx.status(503);
       case REFUSES -> ctx.status(refusal).json(Json.object().put("problem", "no"));
       case LOSES_ANSWERS -> {
@@ -177,6 +225,18 @@ final class TabletStage implements AutoCloseable {
         }
       }
     }
+  }
+
+  private static ObjectNode erased(String body) {
+    ObjectNode reply = Json.object().put("fewermore", 1);
+    reply.putArray("took");
+    ArrayNode refused = reply.putArray("refused");
+    for (JsonNode item : Json.read(body).path("items")) {
+      refused.addArray().add(item.path("work").asText()).add(item.path("page").asText()).add(item.path("seq").asInt())
+          .add("erased");
+    }
+    reply.putArray("told");
+    return reply.put("sitting", "open").putNull("say");
   }
 
   private synchronized ObjectNode take(String body) {
@@ -199,6 +259,11 @@ final class TabletStage implements AutoCloseable {
       ObjectNode says = "handed-in".equals(item.path("kind").asText()) ? telling.apply(item) : null;
       if (says != null) {
         told.add(says.put("work", work).put("page", from).put("seq", seq));
+      }
+      if ("help".equals(item.path("kind").asText())) {
+        handsUp.add(work);
+      } else if ("hand-down".equals(item.path("kind").asText())) {
+        handsUp.remove(work);
       }
       leaving |= "leave".equals(item.path("kind").asText());
     }

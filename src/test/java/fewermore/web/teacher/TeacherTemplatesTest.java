@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import fewermore.classroom.AssignedProblem;
 import fewermore.classroom.Child;
+import fewermore.classroom.ChildReasoning;
+import fewermore.classroom.ClassGroups;
 import fewermore.classroom.Classroom;
 import fewermore.classroom.Door;
 import fewermore.classroom.Findings;
@@ -14,15 +16,34 @@ import fewermore.classroom.HandIn;
 import fewermore.classroom.InventedClass;
 import fewermore.classroom.InventedPieces;
 import fewermore.classroom.Overrule;
+import fewermore.classroom.Moved;
 import fewermore.classroom.PieceOfWork;
+import fewermore.classroom.PlannedSet;
 import fewermore.classroom.ProblemSet;
+import fewermore.classroom.Sitting;
+import fewermore.classroom.PutAside;
+import fewermore.classroom.SeatedPair;
+import fewermore.classroom.TakenOut;
+import fewermore.classroom.TeacherWord;
 import fewermore.classroom.Topic;
 import fewermore.classroom.Wall;
 import fewermore.marking.Part;
+import fewermore.prediction.WayOfReasoning;
+import fewermore.problem.NumberRange;
+import fewermore.problem.ProblemWriter;
 import fewermore.problem.ProposedMix;
+import fewermore.problem.Regrouping;
+import fewermore.reasoning.Focus;
+import fewermore.reasoning.GroupPlace;
+import fewermore.reasoning.ReasoningTable;
 import fewermore.records.ProgressTable;
+import fewermore.store.CardStore;
+import fewermore.store.MovingStore;
 import fewermore.web.Assets;
 import fewermore.web.Pages;
+import fewermore.wording.Correction;
+import fewermore.wording.ReadText;
+import fewermore.wording.WordingReader;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -31,6 +52,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class TeacherTemplatesTest {
@@ -42,11 +64,42 @@ class TeacherTemplatesTest {
       InventedClass.USUAL, TODAY.minusDays(1), ROOM.zone(), 1);
   private static final String ADDRESS = "http://192.168.1.23:8420";
 
-  private static String render(String name, Object page, Place here) {
-    Map<String, Object> model = new HashMap<>();
+  private static CardsPage cards() {
+    Child first = MADE.children.get(0);
+    return CardsPage.of(MADE.children, List.of(new CardStore.Card(first, "http://10.9.9.9:8420", TODAY, Instant.EPOCH)),
+        ADDRESS, TODAY.plusDays(120), TODAY.plusDays(400), TODAY, true,
+        Map.of(first.id(), List.of("moon", "drum")), "Two different pictures were expected. Choose two.");
+  }
+
+  private static Moved moved() {
+    return new Moved(1, "w", MADE.children.get(1), MADE.children.get(0), "They had changed places.", Instant.EPOCH,
+        Moved.State.WAITING);
+  }
+
+  private static SittingsPage sittings() {
+    Instant at = Instant.parse("2026-11-25T15:05:00Z");
+    List<MovingStore.Seat> seats = List.of(
+        seat("s1", 0, "Otter", at, null, 3), seat("s2", 0, "Heron", at.plusSeconds(200), null, 0),
+        seat("s3", 1, "Badger", at, null, 5), seat("s4", 2, "Newt", at, "next child", 2));
+    return SittingsPage.of(ROOM, seats, MADE.children, List.of(moved()), work -> "/work/w/p/1");
+  }
+
+  private static MovingStore.Seat seat(String id, int child, String tablet, Instant at, String why, int handedIn) {
+    return new MovingStore.Seat(new Sitting(id, MADE.children.get(child), "t" + id, tablet, at,
+        why == null ? null : at.plusSeconds(900)), why, List.of("w"), handedIn, handedIn == 3 ? 1 : 0, at);
+  }
+
+  static String render(String name, Object page, Place here) {
+    return render(name, page, here, Map.of());
+  }
+
+  static String render(String name, Object page, Place here, Map<String, Object> more) {
+    Map<String, Object> model = new HashMap<>(more);
     model.put("page", page);
     model.put("csrf", "a-token");
     model.put("frame", Frame.of(ROOM, here, Instant.parse("2026-11-25T18:05:00Z")));
+    model.put("board", new BoardFrame(page instanceof WallPage ? "/wall" : "/door", 1,
+        page instanceof WallPage wall ? wall.steps() : 1, null, null, 0, false, false, 70));
     return PAGES.render(name, model, Locale.US);
   }
 
@@ -57,7 +110,9 @@ class TeacherTemplatesTest {
   private static PlanPage plan(boolean given) {
     List<AssignedProblem> problems = MADE.pieces.stream().map(PieceOfWork::problem).distinct().limit(6).toList();
     ProblemSet set = new ProblemSet(1, 1, TODAY, given, 3, false, ProblemSet.USUAL_PARTS, problems);
-    return PlanPage.of(TODAY, ProposedMix.counts(6), 100, "either", set, given ? 3 : 0, null);
+    PlannedSet planned = new PlannedSet(set, "", false, Set.of());
+    return PlanPage.of(TODAY, List.of(planned), planned, ProposedMix.counts(6), 100, "either", MADE.children,
+        given ? 3 : 0, null);
   }
 
   private static WorkView work(PieceOfWork piece) {
@@ -76,7 +131,18 @@ class TeacherTemplatesTest {
     pages.put("plan", render("teacher/plan", plan(false), Place.PLAN));
     pages.put("plan-given", render("teacher/plan", plan(true), Place.PLAN));
     pages.put("plan-empty", render("teacher/plan",
-        PlanPage.of(TODAY, Map.of(), 100, "either", null, 0, null), Place.PLAN));
+        PlanPage.of(TODAY, List.of(), null, Map.of(), 100, "either", List.of(), 0, null), Place.PLAN));
+    for (Map.Entry<String, String> typed : Map.of("type", "Mara found 28 shells. She found 15 fewer shells than Theo. "
+        + "How many shells did Theo find?", "type-declined", "Noor has 3 times as many as Elsie. Elsie has 4. How many has "
+        + "Noor?", "type-empty", "").entrySet()) {
+      ReadText read = WordingReader.read(typed.getValue());
+      pages.put(typed.getKey(), render("teacher/type", new TypePage("2026-11-26", "Thursday, November 26", 1, 2, 3, 3, read,
+          Correction.of(read), "A sentence."), Place.PLAN));
+    }
+    SheetPage sheet = SheetPage.of("Room 12", new ProblemSet(1, 1, TODAY, false, 3, false, ProblemSet.USUAL_PARTS,
+        MADE.pieces.stream().map(PieceOfWork::problem).distinct().limit(4).toList()), false);
+    pages.put("sheet", render("teacher/sheet", sheet, Place.PLAN));
+    pages.put("key", render("teacher/key", sheet, Place.PLAN));
     for (Topic topic : Topic.values()) {
       pages.put("findings-" + topic.id(),
           render("teacher/findings", FindingsPage.of(findings(), topic.id()), Place.FINDINGS));
@@ -85,6 +151,11 @@ class TeacherTemplatesTest {
         FindingsPage.of(Findings.of(MADE.children, List.of(), TODAY), null), Place.FINDINGS));
     Child child = findings().statements().get(0).children().get(0).child();
     pages.put("child", render("teacher/child", ChildPage.of(findings(), child).orElseThrow(), Place.FINDINGS));
+    pages.put("child-whole", render("teacher/child", wholeChild(child), Place.FINDINGS));
+    pages.put("numbers", render("teacher/numbers", NumbersPage.of(ReasoningTable.standard()), Place.FINDINGS));
+    pages.put("groups", render("teacher/groups", groups(findings().children(), true), Place.GROUPS));
+    pages.put("groups-none", render("teacher/groups",
+        groups(Findings.of(MADE.children, List.of(), TODAY).children(), false), Place.GROUPS));
     pages.put("work", render("teacher/work",
         work(findings().statements().get(0).children().get(0).evidence().get(0).work()), Place.FINDINGS));
     pages.put("records", render("teacher/records", RecordsPage.of(MADE.children, MADE.pieces,
@@ -92,8 +163,21 @@ class TeacherTemplatesTest {
             ProgressTable.pieces(ROOM, MADE.children, MADE.pieces))), Place.RECORDS));
     pages.put("setup", render("teacher/setup", setup(ADDRESS), Place.SETUP));
     pages.put("setup-alone", render("teacher/setup", setup(null), Place.SETUP));
+    pages.put("reach", render("teacher/reach", ReachPage.of(ADDRESS + "/hello", List.of("http://10.0.0.4:8420"), false,
+        false, null, List.of(new ReachPage.Reached("192.168.1.57", "Safari 17.4 on an iPad", "1:05 PM",
+            "Script on. Storage on. A voice of its own for English, none for Spanish.")), 12), Place.SETUP));
+    pages.put("reach-nothing", render("teacher/reach", ReachPage.of(ADDRESS + "/hello", List.of(), true, false,
+        "This laptop’s address changed at 10:12 AM.", List.of(), 61), Place.SETUP));
+    pages.put("reach-note", render("teacher/reach-note", new ReachNote(ADDRESS, 8420, "0a:1b:2c:3d:4e:5f"), Place.SETUP));
+    pages.put("cards", render("teacher/cards", cards(), Place.SETUP));
+    pages.put("card-sheet", render("teacher/card-sheet", CardSheet.of("Room 12", MADE.children.stream()
+        .map(each -> CardSheet.Card.of(each, "HTTP://192.168.1.23:8420/C/ABCDEFGHIJKLMNOP")).toList(), TODAY), null));
+    pages.put("sittings", render("teacher/sittings", sittings(), null));
+    pages.put("work-moved", render("teacher/work", work(MADE.pieces.get(0)), Place.FINDINGS, Map.of("moving",
+        MovingView.of("w", List.of(moved()), MADE.children, ROOM.zone()))));
     pages.put("help", render("teacher/help", new HelpPage("0.1.0", "fewermore-data", ADDRESS,
         List.of(new HelpPage.License("Andika", "SIL Open Font License"))), Place.HELP));
+    RecordsPagesForTests.addTo(pages, ROOM, MADE, TODAY);
     pages.put("stopped", render("teacher/stopped", "There is nothing at this address.", null));
     pages.put("door", render("board/door", BoardPage.of("Room 12",
         new Door(1, TODAY, "abcdefgh", List.of("boat", "pear", "kite", "sun")), ADDRESS), Place.BOARD));
@@ -104,10 +188,31 @@ class TeacherTemplatesTest {
     return pages;
   }
 
+  /** With one piece taken out, a way put aside, and all the weeks. */
+  private static ChildPage wholeChild(Child child) {
+    List<PieceOfWork> all = MADE.pieces.stream().filter(piece -> piece.child().equals(child)).toList();
+    TeacherWord word = new TeacherWord(
+        List.of(new TakenOut(1, 0, all.get(0).problem().id(), TakenOut.Why.BOARD, TODAY)),
+        List.of(new PutAside(2, child.id(), WayOfReasoning.ALWAYS_ADDS, "I asked: “she <reads> it”.", TODAY)));
+    Findings findings = Findings.of(List.of(child), all, TODAY, word, ReasoningTable.standard());
+    return ChildPage.of(findings, child, all, word).orElseThrow();
+  }
+
+  private static GroupsPage groups(List<ChildReasoning> children, boolean moved) {
+    ReasoningTable table = ReasoningTable.standard();
+    Map<Long, GroupPlace> places = ClassGroups.propose(children, List.of(), table);
+    long first = children.get(0).child().id();
+    Map<Long, GroupPlace> now = moved ? ClassGroups.moved(places, first, new GroupPlace(Focus.LOOK_CLOSER, 1)) : places;
+    Map<Long, GroupPlace> before = moved ? ClassGroups.moved(places, first, new GroupPlace(Focus.WRITING_THE_SUBTRACTION, 1))
+        : Map.of();
+    List<SeatedPair> pairs = List.of(new SeatedPair(first, children.get(1).child().id(), false));
+    return GroupsPage.of(TODAY, ClassGroups.of(children, now, moved, moved ? List.of(first) : List.of(), before, Map.of(), table),
+        pairs, MADE.children, new ProblemWriter(NumberRange.WITHIN_100, Regrouping.EITHER, Set.of()));
+  }
+
   private static SetupPage setup(String address) {
-    return SetupPage.of(ROOM, MADE.children, address, List.of("http://10.0.0.4:8420"), address == null, false,
-        List.of(ROOM, new Classroom(2, 1, "Room 14", ROOM.zone(), false, Instant.EPOCH)), "/home/teacher/fewermore-data",
-        null, "");
+    return SetupPage.of(ROOM, new fewermore.classroom.ClassSetup(3, ProblemSet.USUAL_PARTS, false, TODAY.minusDays(1), null),
+        MADE.children, List.of(), "27 4", address, address == null, false, "/home/teacher/fewermore-data", TODAY, null);
   }
 
   @Test
