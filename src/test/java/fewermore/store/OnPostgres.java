@@ -14,18 +14,16 @@ import org.junit.jupiter.api.extension.ExtensionContext;
 @Retention(RetentionPolicy.RUNTIME)
 @ExtendWith(OnPostgres.Switch.class)
 public @interface OnPostgres {
-  /** Turns {@link Stores} round, and back. */
+  /** Turns {@link Stores} round, and back; asked for a nested class too, as often for its end as for its begin. */
   final class Switch implements BeforeAllCallback, AfterAllCallback {
-    private boolean before;
-
     @Override
     public void beforeAll(ExtensionContext context) {
-      before = Stores.onPostgres(true);
+      Stores.toPostgres();
     }
 
     @Override
     public void afterAll(ExtensionContext context) {
-      Stores.onPostgres(before);
+      Stores.backFromPostgres();
     }
   }
 }

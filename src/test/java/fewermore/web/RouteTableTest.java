@@ -197,6 +197,8 @@ class RouteTableTest {
 
   @BeforeAll
   static void start() {
+    // The class before, on another database, signed in at an app that is gone.
+    SIGNED_IN.clear();
     rig = Rig.start();
     long other = rig.services.teachers.add("Other", Passphrases.hash("another passphrase"), false, rig.now())
         .orElseThrow().id();
