@@ -9,6 +9,8 @@ import fewermore.json.WorkJson;
 import fewermore.marking.Bars;
 import fewermore.marking.Work;
 import java.io.IOException;
+import java.net.BindException;
+import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -26,6 +28,7 @@ import java.util.Random;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Stream;
 
@@ -43,6 +46,8 @@ public final class KillRig {
    * {@code changes} what the teacher was shown as done, {@code changesLost} what of it is missing.
    */
   public record Outcome(int rounds, long acknowledged, long lost, long other, long changes, long changesLost) {}
+
+  private static final AtomicInteger NEXT_PORT = new AtomicInteger((int) ProcessHandle.current().pid() * 37);
 
   private record Seat(String sitting, String key, String work) {}
 
@@ -195,10 +200,17 @@ public final class KillRig {
         .redirectErrorStream(true).redirectOutput(ProcessBuilder.Redirect.DISCARD).start();
   }
 
+  /** A free one below those that outgoing connections get: none can take it before the program does. */
   static int freePort() throws IOException {
-    try (ServerSocket socket = new ServerSocket(0)) {
-      return socket.getLocalPort();
+    for (int tries = 0; tries < 500; tries++) {
+      int port = 20_000 + Math.floorMod(NEXT_PORT.incrementAndGet(), 12_000);
+      try (ServerSocket socket = new ServerSocket(port, 1, InetAddress.getLoopbackAddress())) {
+        return socket.getLocalPort();
+      } catch (BindException e) {
+        // Somebody listens there: the next.
+      }
     }
+    throw new IOException("no free port on loopback");
   }
 
   static void waitUntilServing(int port) throws Exception {
