@@ -10,15 +10,23 @@ import java.nio.file.StandardOpenOption;
 
 /** The disk of this machine. */
 public final class SystemDisk implements Disk {
+  /**
+   * Java copies what it writes or reads into memory outside the heap, and each thread keeps its largest such copy for
+   * good: two hundred threads with a copy of a whole chunk used up what there is. So it goes by pieces.
+   */
+  private static final int PIECE = 64 << 10;
+
   private record Channel(FileChannel channel) implements OpenFile {
     @Override
     public int read(ByteBuffer into, long at) throws IOException {
       int read = 0;
       while (into.hasRemaining()) {
-        int more = channel.read(into, at + read);
+        ByteBuffer piece = piece(into);
+        int more = channel.read(piece, at + read);
         if (more < 0) {
           return read == 0 ? -1 : read;
         }
+        into.position(into.position() + more);
         read += more;
       }
       return read;
@@ -28,8 +36,14 @@ public final class SystemDisk implements Disk {
     public void write(ByteBuffer from, long at) throws IOException {
       long place = at;
       while (from.hasRemaining()) {
-        place += channel.write(from, place);
+        int written = channel.write(piece(from), place);
+        from.position(from.position() + written);
+        place += written;
       }
+    }
+
+    private static ByteBuffer piece(ByteBuffer of) {
+      return of.slice(of.position(), Math.min(PIECE, of.remaining()));
     }
 
     @Override
