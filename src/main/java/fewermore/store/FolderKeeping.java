@@ -19,7 +19,6 @@ import java.util.concurrent.locks.ReentrantReadWriteLock;
 import javax.sql.DataSource;
 import org.h2.engine.SessionLocal;
 import org.h2.jdbc.JdbcConnection;
-import org.h2.jdbcx.JdbcConnectionPool;
 import org.h2.mvstore.MVStore;
 import org.h2.mvstore.MVStoreException;
 
@@ -33,6 +32,16 @@ final class FolderKeeping implements Keeping {
   private static final System.Logger LOG = System.getLogger(FolderKeeping.class.getName());
   /** With less room than this nothing more is taken: what was taken has to get to its place. */
   private static final long LEAST_ROOM = 24L << 20;
+
+  /** More hands than that would only wait for each other on a laptop. */
+  private static final int CONNECTIONS = 16;
+  /** Of so many statements each connection keeps the plan; a save takes ten, a page of the teacher's up to thirty. */
+  private static final int PLANS_KEPT = 64;
+  /**
+   * A result of more rows than that H2 writes to a file outside the data folder. By itself it would do so from 5,000 rows
+   * in 128 MB: a child's marks of a year.
+   */
+  private static final int ROWS_IN_MEMORY = 20_000;
 
   /** What H2's store takes for never: less than no delay. */
   private static final int BY_ITSELF_NEVER = -1;
@@ -57,13 +66,13 @@ final class FolderKeeping implements Keeping {
   /** Held shared by a transaction that writes, alone while a line is drawn under what is written. */
   private final ReadWriteLock settling = new ReentrantReadWriteLock();
   private volatile BlockFile file;
-  private volatile JdbcConnectionPool pool;
+  private volatile FairConnections pool;
   private final GroupedForce force;
   private volatile long sizeInOrder;
   /** The file could not be opened again: only the next start can. */
   private volatile boolean gone;
 
-  private FolderKeeping(Path folder, Disk disk, FolderLock lock, BlockFile file, JdbcConnectionPool pool) {
+  private FolderKeeping(Path folder, Disk disk, FolderLock lock, BlockFile file, FairConnections pool) {
     this.folder = folder;
     this.disk = disk;
     this.lock = lock;
@@ -77,7 +86,7 @@ final class FolderKeeping implements Keeping {
   static FolderKeeping open(Path data, Disk disk, Database.BeforeMigration before) {
     FolderLock lock = FolderLock.take(data);
     BlockFile file = null;
-    JdbcConnectionPool pool = null;
+    FairConnections pool = null;
     try {
       disk.delete(anew(data));
       file = BlockFile.open(Database.dataFile(data), disk);
@@ -126,7 +135,7 @@ final class FolderKeeping implements Keeping {
    * What H2 keeps its pages in. By itself it would write at every commit, or in the background; here it writes when
    * {@link #forceAll} asks, once for all who wait.
    */
-  private static MVStore store(JdbcConnectionPool pool) throws SQLException {
+  private static MVStore store(FairConnections pool) throws SQLException {
     try (var connection = pool.getConnection()) {
       var session = (SessionLocal) connection.unwrap(JdbcConnection.class).getSession();
       MVStore store = session.getDatabase().getStore().getMvStore();
@@ -146,14 +155,12 @@ final class FolderKeeping implements Keeping {
     return "jdbc:h2:" + KeptFilePath.PREFIX + data.resolve(Database.FILE);
   }
 
-  private static JdbcConnectionPool pool(String url) {
-    JdbcConnectionPool pool =
-        JdbcConnectionPool.create(url + ";MODE=PostgreSQL;LOCK_TIMEOUT=10000;DB_CLOSE_ON_EXIT=FALSE", "sa", "");
-    pool.setMaxConnections(32);
-    return pool;
+  private static FairConnections pool(String url) {
+    return new FairConnections(() -> PlainConnection.to(url + ";MODE=PostgreSQL;LOCK_TIMEOUT=10000;DB_CLOSE_ON_EXIT=FALSE"
+        + ";QUERY_CACHE_SIZE=" + PLANS_KEPT + ";MAX_MEMORY_ROWS=" + ROWS_IN_MEMORY), CONNECTIONS);
   }
 
-  private static void abandon(Path data, FolderLock lock, BlockFile file, JdbcConnectionPool pool) {
+  private static void abandon(Path data, FolderLock lock, BlockFile file, FairConnections pool) {
     if (pool != null) {
       shutDown(pool, "SHUTDOWN IMMEDIATELY");
     }
@@ -162,13 +169,13 @@ final class FolderKeeping implements Keeping {
     Database.closeQuietly(lock);
   }
 
-  private static void shutDown(JdbcConnectionPool pool, String how) {
+  private static void shutDown(FairConnections pool, String how) {
     try (var connection = pool.getConnection(); var statement = connection.createStatement()) {
       statement.execute(how);
     } catch (SQLException e) {
       LOG.log(System.Logger.Level.DEBUG, "the database did not close in good order");
     } finally {
-      pool.dispose();
+      pool.giveUp();
     }
   }
 

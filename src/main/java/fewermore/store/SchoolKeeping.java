@@ -57,7 +57,7 @@ final class SchoolKeeping implements Keeping {
   private final Lock use = new ReentrantReadWriteLock().readLock();
   private final Lock transaction = new ReentrantReadWriteLock().readLock();
   private final ReentrantLock looking = new ReentrantLock();
-  private volatile SchoolConnections pool;
+  private volatile FairConnections pool;
   private Connection holding;
   private boolean heldByTheLiving;
 
@@ -136,8 +136,8 @@ final class SchoolKeeping implements Keeping {
     }
   }
 
-  private SchoolConnections newPool() {
-    return new SchoolConnections(set(new PGConnectionPoolDataSource()), CONNECTIONS);
+  private FairConnections newPool() {
+    return new FairConnections(set(new PGConnectionPoolDataSource())::getPooledConnection, CONNECTIONS);
   }
 
   private <S extends org.postgresql.ds.common.BaseDataSource> S set(S source) {
@@ -274,7 +274,7 @@ final class SchoolKeeping implements Keeping {
   public StoreState lost(Throwable problem) {
     SQLException cause = sql(problem);
     String code = cause == null || cause.getSQLState() == null ? "" : cause.getSQLState();
-    if (cause == null || cause.getErrorCode() == SchoolConnections.ALL_IN_USE) {
+    if (cause == null || cause.getErrorCode() == FairConnections.ALL_IN_USE) {
       return StoreState.RUNNING;
     }
     if (code.equals("53300")) {
@@ -291,7 +291,7 @@ final class SchoolKeeping implements Keeping {
   }
 
   private void giveUp() {
-    SchoolConnections old = pool;
+    FairConnections old = pool;
     pool = newPool();
     old.giveUp();
   }
