@@ -152,7 +152,7 @@ public final class KillRig {
     return new Outcome(rounds, acknowledged.size(), lost, other, changes, Math.max(0, changes - doors));
   }
 
-  private static void remove(Path folder) throws IOException {
+  static void remove(Path folder) throws IOException {
     try (Stream<Path> all = Files.walk(folder)) {
       for (Path each : (Iterable<Path>) all.sorted(Comparator.reverseOrder())::iterator) {
         Files.deleteIfExists(each);
@@ -191,13 +191,19 @@ public final class KillRig {
 
   /** The program as the README starts it, on loopback. */
   static Process start(Path folder, int port, int teacherPort) throws IOException {
-    return new ProcessBuilder(
-        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-        "-Xmx128m", "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1",
-        "-classpath", System.getProperty("java.class.path"), "fewermore.Main",
+    return start(List.of("-Xmx128m", "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1"), "fewermore.Main",
         "--data", folder.toString(), "--host", "127.0.0.1",
-        "--port", Integer.toString(port), "--teacher-port", Integer.toString(teacherPort))
-        .redirectErrorStream(true).redirectOutput(ProcessBuilder.Redirect.DISCARD).start();
+        "--port", Integer.toString(port), "--teacher-port", Integer.toString(teacherPort));
+  }
+
+  /** A program of this class path in a process of its own; what it says is not kept. */
+  static Process start(List<String> flags, String main, String... arguments) throws IOException {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(flags);
+    command.addAll(List.of("-classpath", System.getProperty("java.class.path"), main));
+    command.addAll(List.of(arguments));
+    return new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(ProcessBuilder.Redirect.DISCARD).start();
   }
 
   /** A free one below those that outgoing connections get: none can take it before the program does. */
