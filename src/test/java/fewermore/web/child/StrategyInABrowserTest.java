@@ -377,6 +377,7 @@ class StrategyInABrowserTest extends OnATablet {
     page.fill("[name=lineWritten]", "38");
     picture("form", true);
     page.click(".hand-in [type=submit]");
+    until("handed in", () -> stage.forms.size() == 1);
     StrategyWork sent = StrategyForm.read(field -> stage.forms.get(0).getOrDefault(field, List.of("")).get(0));
     assertEquals(Verdict.FITS, new Working(sent.kind(), SHELLS, sent.steps()).judge().verdict());
     assertEquals("52", StrategyForm.fields(sent).get("to1"));
