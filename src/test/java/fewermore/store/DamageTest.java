@@ -27,6 +27,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Stores that something cut, zeroed or changed: each is noticed at the start, or holds what it held. */
+@OneLossIsALoss
 class DamageTest {
   private static final Instant NOW = Instant.parse("2026-11-25T21:30:00Z");
 

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 
+@OneLossIsALoss
 class PowerCutTest {
   @Test
   void afterAPowerCutAllOpensAndNothingAcknowledgedIsMissing() throws Exception {

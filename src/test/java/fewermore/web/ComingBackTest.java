@@ -3,9 +3,11 @@ package fewermore.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import fewermore.store.OneLossIsALoss;
 import org.junit.jupiter.api.Test;
 
 /** A short form of {@link ComingBack}. */
+@OneLossIsALoss
 class ComingBackTest {
   @Test
   void allThatWaitedIsAcknowledgedOnceAndPagesAnswerMeanwhile() throws Exception {

@@ -9,6 +9,7 @@ import fewermore.json.Json;
 import fewermore.marking.Work;
 import fewermore.store.Database;
 import fewermore.store.Line;
+import fewermore.store.OneLossIsALoss;
 import fewermore.store.Postgres;
 import fewermore.store.disk.StoreState.Kind;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
@@ -24,6 +25,7 @@ import org.junit.jupiter.api.Timeout;
 
 /** A school's database that is lost is a lost disk: nothing is acknowledged, it is said, and it goes on by itself. */
 @Timeout(180)
+@OneLossIsALoss
 class LostSchoolTest {
   private static Work work(String answer) {
     return new Work("52 - 14 = x", answer, "shells", null, null);

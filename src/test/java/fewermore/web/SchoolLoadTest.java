@@ -3,8 +3,10 @@ package fewermore.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import fewermore.store.OneLossIsALoss;
 import org.junit.jupiter.api.Test;
 
+@OneLossIsALoss
 class SchoolLoadTest {
   @Test
   void appsThatShareADatabaseKeepAllTheyAcknowledgeEachForItself() throws Exception {

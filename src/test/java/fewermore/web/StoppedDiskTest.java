@@ -6,11 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import fewermore.json.Json;
 import fewermore.marking.Work;
+import fewermore.store.OneLossIsALoss;
 import fewermore.store.disk.FailingDisk;
 import java.net.http.HttpResponse;
 import org.junit.jupiter.api.Test;
 
 /** A disk that takes nothing: nothing is acknowledged, the teacher is told, and it goes on when the disk does. */
+@OneLossIsALoss
 class StoppedDiskTest {
   private static Work work(String answer) {
     return new Work("52 - 14 = x", answer, "shells", null, null);

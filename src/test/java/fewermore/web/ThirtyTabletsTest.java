@@ -2,8 +2,10 @@ package fewermore.web;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import fewermore.store.OneLossIsALoss;
 import org.junit.jupiter.api.Test;
 
+@OneLossIsALoss
 class ThirtyTabletsTest {
   /** A minute of cuts where all tests are run for good, a short while by hand. */
   private static final int SECONDS = System.getenv("CI") == null ? 15 : 60;
