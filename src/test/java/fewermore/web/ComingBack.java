@@ -12,7 +12,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -69,7 +68,8 @@ public final class ComingBack {
       AtomicBoolean over = new AtomicBoolean();
       List<Long> pages = java.util.Collections.synchronizedList(new ArrayList<>());
       AtomicInteger failed = new AtomicInteger();
-      Browser desk = signedIn(rig);
+      // Signing in takes as long as its hash: before the Wi-Fi is back.
+      Browser desk = RouteTableTest.signedInTo(rig);
       Thread teacher = started("teacher", () -> {
         wifi.await();
         look(desk, all.get(0), over, pages, failed);
@@ -124,14 +124,6 @@ public final class ComingBack {
       acknowledged.addAndGet(answer.path("took").size());
     }
     return System.nanoTime() - from;
-  }
-
-  /** Signing in takes as long as its hash: before the Wi-Fi is back. */
-  private static Browser signedIn(Rig rig) {
-    Browser teacher = new Browser(rig.teacherAddress());
-    teacher.get("/sign-in");
-    teacher.post("/sign-in", Map.of("passphrase", Rig.PASSPHRASE));
-    return teacher;
   }
 
   private static void look(Browser teacher, Tablet tablet, AtomicBoolean over, List<Long> pages, AtomicInteger failed) {

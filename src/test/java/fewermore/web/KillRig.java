@@ -39,6 +39,7 @@ import java.util.stream.Stream;
  */
 public final class KillRig {
   private static final int CLIENTS = 16;
+  private static final AtomicInteger NEXT_PORT = new AtomicInteger((int) ProcessHandle.current().pid() * 37);
   private static final HttpClient HTTP = HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(2)).build();
 
   /**
@@ -46,8 +47,6 @@ public final class KillRig {
    * {@code changes} what the teacher was shown as done, {@code changesLost} what of it is missing.
    */
   public record Outcome(int rounds, long acknowledged, long lost, long other, long changes, long changesLost) {}
-
-  private static final AtomicInteger NEXT_PORT = new AtomicInteger((int) ProcessHandle.current().pid() * 37);
 
   private record Seat(String sitting, String key, String work) {}
 
@@ -112,7 +111,7 @@ public final class KillRig {
   }
 
   /** Signing in takes as long as its hash: before the round's time runs. */
-  private static Browser signedIn(int port) {
+  static Browser signedIn(int port) {
     Browser teacher = new Browser("http://127.0.0.1:" + port);
     teacher.get("/sign-in");
     teacher.post("/sign-in", Map.of("passphrase", Rig.PASSPHRASE));
@@ -191,8 +190,11 @@ public final class KillRig {
 
   /** The program as the README starts it, on loopback. */
   static Process start(Path folder, int port, int teacherPort) throws IOException {
-    return start(List.of("-Xmx128m", "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1"), "fewermore.Main",
-        "--data", folder.toString(), "--host", "127.0.0.1",
+    return start(List.of("-Xmx128m", "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1"), folder, port, teacherPort);
+  }
+
+  static Process start(List<String> flags, Path folder, int port, int teacherPort) throws IOException {
+    return start(flags, "fewermore.Main", "--data", folder.toString(), "--host", "127.0.0.1",
         "--port", Integer.toString(port), "--teacher-port", Integer.toString(teacherPort));
   }
 

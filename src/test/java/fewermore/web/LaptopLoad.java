@@ -1,6 +1,5 @@
 package fewermore.web;
 
-import fewermore.classroom.Picture;
 import fewermore.json.Json;
 import fewermore.marking.Bars;
 import fewermore.marking.Work;
@@ -8,7 +7,6 @@ import fewermore.problem.NumberRange;
 import fewermore.problem.ProblemWriter;
 import fewermore.problem.ProposedMix;
 import fewermore.problem.Regrouping;
-import fewermore.store.ClassStore.NewChild;
 import fewermore.store.ProblemStore.NewProblem;
 import io.javalin.Javalin;
 import java.io.BufferedInputStream;
@@ -29,7 +27,7 @@ import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.LockSupport;
-import java.util.stream.IntStream;
+import java.util.function.ToDoubleFunction;
 
 /**
  * The load of one laptop: the program as it is started, in a process of its own, beside a bare handler in another that
@@ -54,13 +52,8 @@ public final class LaptopLoad {
 
   /** One phase: requests a second, and the time within which 95 of 100 were answered. */
   public record Phase(double aSecond, double median, double p95, long refused) {
-    static Phase of(long[] nanos, double seconds, long refused) {
-      Arrays.sort(nanos);
-      return new Phase(nanos.length / seconds, millis(nanos, 0.5), millis(nanos, 0.95), refused);
-    }
-
-    private static double millis(long[] sorted, double part) {
-      return sorted.length == 0 ? 0 : sorted[(int) Math.min(sorted.length - 1, Math.floor(part * sorted.length))] / 1e6;
+    static Phase of(SchoolLoad.Took took, long refused) {
+      return new Phase(took.aSecond(), took.millis(0.5), took.millis(0.95), refused);
     }
 
     @Override
@@ -218,20 +211,12 @@ public final class LaptopLoad {
   }
 
   public static void main(String[] arguments) throws Exception {
-    int rounds = number(arguments, 0, 5, 1, MOST_ROUNDS);
-    int seconds = number(arguments, 1, 5, 1, MOST_SECONDS);
-    int watchers = number(arguments, 2, MOST_WATCHERS, 1, MOST_WATCHERS);
+    int rounds = SchoolLoad.number(arguments, 0, 5, 1, MOST_ROUNDS);
+    int seconds = SchoolLoad.number(arguments, 1, 5, 1, MOST_SECONDS);
+    int watchers = SchoolLoad.number(arguments, 2, MOST_WATCHERS, 1, MOST_WATCHERS);
     Outcome outcome = run(List.of(TABLETS, 10 * TABLETS), rounds, seconds, watchers);
     System.out.println(outcome);
     System.exit(outcome.right() ? 0 : 1);
-  }
-
-  private static int number(String[] arguments, int at, int usual, int least, int most) {
-    int number = arguments.length > at ? Integer.parseInt(arguments[at]) : usual;
-    if (number < least || number > most) {
-      throw new IllegalArgumentException("from " + least + " to " + most + " was expected, found " + number);
-    }
-    return number;
   }
 
   /** @param clients how many at once, for each of the two or more sets of rounds */
@@ -248,12 +233,7 @@ public final class LaptopLoad {
   /** A class of thirty with a set of its own; the tablets come in again where there are more than children. */
   private void fill(int tablets) {
     try (Rig rig = Rig.startAgain(folder, 0, 0, null)) {
-      List<NewChild> more = new ArrayList<>();
-      for (int child = rig.children.size(); child < TABLETS; child++) {
-        Picture picture = Picture.ALL.get(child % Picture.ALL.size());
-        more.add(new NewChild("Child" + (char) ('A' + child % 26) + child / 26, picture.id(), picture.ground(), "en"));
-      }
-      rig.services.classes.addChildren(rig.classroom.id(), more, rig.now());
+      rig.services.classes.addChildren(rig.classroom.id(), SchoolLoad.more(TABLETS), rig.now());
       rig.give(new ProblemWriter(NumberRange.WITHIN_100, Regrouping.EITHER, Set.of()).writeSet(ProposedMix.of(PROBLEMS), 1)
           .problems().stream().map(NewProblem::of).toList());
       var children = rig.services.classes.children(rig.classroom.id());
@@ -270,7 +250,7 @@ public final class LaptopLoad {
     List<Against> full = new ArrayList<>();
     Watched watched;
     Process bare = null;
-    Process app = app(USUAL, port, teacherPort);
+    Process app = KillRig.start(flags(USUAL), folder, port, teacherPort);
     try {
       bare = KillRig.start(flags(USUAL), Bare.class.getName(), Integer.toString(barePort));
       KillRig.waitUntilServing(port);
@@ -288,7 +268,7 @@ public final class LaptopLoad {
         end(bare);
       }
     }
-    Process small = app(HALF, port, teacherPort);
+    Process small = KillRig.start(flags(HALF), folder, port, teacherPort);
     try {
       KillRig.waitUntilServing(port);
       Phase classroom = paced(port, Duration.ofMillis(1000L * TABLETS / 10), Math.max(seconds, 6));
@@ -297,11 +277,6 @@ public final class LaptopLoad {
     } finally {
       end(small);
     }
-  }
-
-  private Process app(String heap, int port, int teacherPort) throws IOException {
-    return KillRig.start(flags(heap), "fewermore.Main", "--data", folder.toString(), "--host", "127.0.0.1", "--port",
-        Integer.toString(port), "--teacher-port", Integer.toString(teacherPort));
   }
 
   private static List<String> flags(String heap) {
@@ -318,24 +293,27 @@ public final class LaptopLoad {
   private Against against(int port, int barePort, int clients, int rounds, int seconds) throws Exception {
     List<Phase> app = new ArrayList<>();
     List<Phase> bare = new ArrayList<>();
+    List<Double> throughput = new ArrayList<>();
+    List<Double> p95 = new ArrayList<>();
     for (int round = 0; round < rounds; round++) {
-      bare.add(flat(barePort, clients, seconds));
-      app.add(flat(port, clients, seconds));
+      Phase least = flat(barePort, clients, seconds);
+      Phase ours = flat(port, clients, seconds);
+      bare.add(least);
+      app.add(ours);
+      throughput.add(ours.aSecond / least.aSecond);
+      p95.add(ours.p95 / least.p95);
     }
-    return new Against(clients, middle(app), middle(bare), median(IntStream.range(0, rounds)
-        .mapToDouble(round -> app.get(round).aSecond / bare.get(round).aSecond).toArray()), median(IntStream.range(0, rounds)
-        .mapToDouble(round -> app.get(round).p95 / bare.get(round).p95).toArray()));
+    return new Against(clients, middle(app), middle(bare), median(throughput, ratio -> ratio), median(p95, ratio -> ratio));
   }
 
   private static Phase middle(List<Phase> rounds) {
-    return new Phase(median(rounds.stream().mapToDouble(Phase::aSecond).toArray()),
-        median(rounds.stream().mapToDouble(Phase::median).toArray()),
-        median(rounds.stream().mapToDouble(Phase::p95).toArray()), rounds.stream().mapToLong(Phase::refused).sum());
+    return new Phase(median(rounds, Phase::aSecond), median(rounds, Phase::median), median(rounds, Phase::p95),
+        rounds.stream().mapToLong(Phase::refused).sum());
   }
 
-  private static double median(double[] values) {
-    Arrays.sort(values);
-    return values[values.length / 2];
+  private static <T> double median(List<T> rounds, ToDoubleFunction<T> figure) {
+    double[] sorted = rounds.stream().mapToDouble(figure).sorted().toArray();
+    return sorted[sorted.length / 2];
   }
 
   /** Each client sends its next as soon as the one before is answered. */
@@ -369,7 +347,8 @@ public final class LaptopLoad {
     for (Thread thread : threads) {
       thread.join();
     }
-    return Phase.of(took.stream().flatMapToLong(Arrays::stream).toArray(), seconds, refused.get());
+    long[] nanos = took.stream().flatMapToLong(Arrays::stream).sorted().toArray();
+    return Phase.of(new SchoolLoad.Took(nanos, seconds), refused.get());
   }
 
   private static long[] one(int port, Seat seat, long first, long end, Duration every, AtomicLong refused) {
@@ -398,10 +377,7 @@ public final class LaptopLoad {
   }
 
   private Watched watched(Process app, int teacherPort, int port, int watchers, int seconds) throws Exception {
-    Browser teacher = new Browser("http://127.0.0.1:" + teacherPort);
-    teacher.get("/sign-in");
-    teacher.post("/sign-in", Map.of("passphrase", Rig.PASSPHRASE));
-    teacher.get("/room");
+    Browser teacher = KillRig.signedIn(teacherPort);
     String cookie = String.join("; ", teacher.cookies.entrySet().stream().map(each -> each.getKey() + "=" + each.getValue())
         .toList());
     AtomicLong heard = new AtomicLong();

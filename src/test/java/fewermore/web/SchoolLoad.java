@@ -125,7 +125,8 @@ public final class SchoolLoad {
     System.exit(outcome.right() ? 0 : 1);
   }
 
-  private static int number(String[] arguments, int at, int usual, int least, int most) {
+  /** An argument of a command that measures. @throws IllegalArgumentException when it is out of bounds */
+  static int number(String[] arguments, int at, int usual, int least, int most) {
     int number = arguments.length > at ? Integer.parseInt(arguments[at]) : usual;
     if (number < least || number > most) {
       throw new IllegalArgumentException("from " + least + " to " + most + " was expected, found " + number);
@@ -205,7 +206,7 @@ public final class SchoolLoad {
   }
 
   /** As many children as are wanted, the three of every rig among them. */
-  private static List<NewChild> more(int children) {
+  static List<NewChild> more(int children) {
     List<NewChild> more = new ArrayList<>();
     for (int child = 3; child < children; child++) {
       Picture picture = Picture.ALL.get(child % Picture.ALL.size());
