@@ -107,6 +107,11 @@ public record ChildReasoning(
     return at == 0 || at == smoothed.size() ? Optional.empty() : Optional.of(estimate.days().get(at).day());
   }
 
+  /** Of these pieces of her work those that are not from before {@link #since}. */
+  List<Quote> showing(List<Quote> quotes) {
+    return since().map(day -> quotes.stream().filter(quote -> !quote.day().isBefore(day)).toList()).orElse(quotes);
+  }
+
   /** Whether work on that kind could tell the likeliest way of this child from the next. */
   public boolean couldTell(Kind kind) {
     return estimate.table().couldTell(kind, likeliest(), nextLikeliest());

@@ -142,7 +142,8 @@ public final class FindingWords {
     return switch (says.early()) {
       case NO_WORK -> Phrase.of("No problem so far that could tell.");
       case ONLY_AGREEING -> Phrase.of(problems + "; none of them is one where the word points the other way.");
-      case NO_WAY_LIKELY_ENOUGH -> Phrase.of(problems + (says.problems() == 1 ? "; it fits" : "; they fit") + " more than one way.");
+      case NO_WAY_LIKELY_ENOUGH -> Phrase.of(problems + (says.problems() == 1 ? "; it fits"
+          : reasoning.estimate().days().size() == 1 ? "; they fit" : "; the latest fit") + " more than one way.");
       case TOO_FEW_THAT_TELL -> Phrase.of(problems + "; fewer than two of them could tell "
           + doing(reasoning.likeliest()) + " from " + doing(reasoning.nextLikeliest()) + ".");
       case MAY_BE_CHANGING -> Phrase.of(problems + "; the last two say something else than the ones before.");
@@ -162,7 +163,7 @@ public final class FindingWords {
     boolean fewer = finding.topic() == Topic.TOOK_AWAY_AT_FEWER;
     Pattern other = fewer ? Pattern.ADDED_AT_MORE : Pattern.TOOK_AWAY_AT_FEWER;
     List<ChildFinding> too = finding.children().stream()
-        .filter(child -> child.evidence().stream()
+        .filter(child -> child.reasoning().showing(child.evidence()).stream()
             .anyMatch(quote -> other.relevant(quote.problem().kind()) && quote.says() == Says.SO))
         .toList();
     if (too.isEmpty()) {

@@ -135,9 +135,12 @@ public record Findings(LocalDate from, LocalDate asOf, List<Finding> statements,
       };
     }
 
-    /** Whether the work at <i>fewer</i> shows it: then that is said, and the lead tells who did the same with <i>more</i>. */
+    /**
+     * Whether the work at <i>fewer</i> shows it, since it began to: then that is said, and the lead tells who did the same
+     * with <i>more</i>.
+     */
     private boolean atFewer() {
-      Tally fewer = tally(Pattern.TOOK_AWAY_AT_FEWER);
+      Tally fewer = Tally.of(reasoning.showing(quotes(Pattern.TOOK_AWAY_AT_FEWER)));
       return fewer.so() > 0 && fewer.so() * 2 >= fewer.of();
     }
 
@@ -163,8 +166,7 @@ public record Findings(LocalDate from, LocalDate asOf, List<Finding> statements,
       List<Pattern> also = GOING_WRONG.stream()
           .filter(pattern -> Topic.of(pattern) != topic && tally(pattern).holds()).toList();
       // What came before the work began to show it is shown and not counted: it was another way then.
-      LocalDate since = reasoning.since().orElse(LocalDate.MIN);
-      Tally tally = Tally.of(evidence.stream().filter(quote -> !quote.day().isBefore(since)).toList());
+      Tally tally = Tally.of(reasoning.showing(evidence));
       return new ChildFinding(reasoning.child(), reasoning.says().strength(), tally, evidence, apart, also,
           reasoning);
     }

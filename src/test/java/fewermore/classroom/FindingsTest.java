@@ -21,6 +21,7 @@ import fewermore.text.SourceSpan;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -197,6 +198,37 @@ class FindingsTest {
     assertEquals(Topic.CHANGED, finding.topic());
     assertEquals(WayOfReasoning.BY_THE_CUE_WORD, finding.children().get(0).reasoning().says().was());
     assertEquals(Strength.CHANGED, finding.children().get(0).strength());
+  }
+
+  @Test
+  void whichWordIsSaidIsReadFromTheWorkSinceItBeganToShow() {
+    List<PieceOfWork> work = new ArrayList<>();
+    for (int day = 0; day < 2; day++) {
+      for (int piece = 0; piece < 4; piece++) {
+        work.add(work("Yara", 10 * day + piece, LARGER_FEWER, MONDAY.plusDays(day), "28 + 15 = x", "fits"));
+      }
+    }
+    for (int day = 2; day < 4; day++) {
+      work.add(work("Yara", 10 * day, LARGER_FEWER, MONDAY.plusDays(day), "28 - 15 = x", WORD));
+      work.add(work("Yara", 10 * day + 1, SMALLER_MORE, MONDAY.plusDays(day), "43 + 15 = x", WORD));
+    }
+    Finding finding = only(work);
+    assertEquals(Optional.of(MONDAY.plusDays(2)), finding.children().get(0).reasoning().since());
+    assertEquals("1 child took away where the word was fewer.", FindingWords.headline(finding).toString());
+    assertTrue(FindingWords.lead(finding).toString().endsWith("in 4 of 4 equations. Yara did the same with more."),
+        FindingWords.lead(finding).toString());
+  }
+
+  @Test
+  void afterDaysOfWorkThatFitMoreThanOneWayTheLatestIsMeant() {
+    List<PieceOfWork> work = new ArrayList<>(child("Bo", "larger-fewer=fits"));
+    assertEquals("1 problem so far; it fits more than one way.", early(work));
+    work.add(work("Bo", 20, LARGER_FEWER, MONDAY.plusDays(2), "28 - 15 = x", WORD));
+    assertEquals("2 problems so far; the latest fit more than one way.", early(work));
+  }
+
+  private static String early(List<PieceOfWork> work) {
+    return FindingWords.early(only(work).children().get(0).reasoning()).toString();
   }
 
   @Test
