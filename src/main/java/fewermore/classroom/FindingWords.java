@@ -2,13 +2,16 @@ package fewermore.classroom;
 
 import fewermore.prediction.WayOfReasoning;
 import fewermore.reasoning.Statement;
+import fewermore.story.Comparison;
 import fewermore.story.Kind;
+import fewermore.story.Role;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** What a finding says in American English: in the past tense, of the work, never of the kind of child. */
 public final class FindingWords {
@@ -57,8 +60,9 @@ public final class FindingWords {
       case TOOK_AWAY_AT_FEWER, ADDED_AT_MORE -> alsoAtTheOtherWord(finding,
           Phrase.of("Where the word and the story part ways, the sign the word pulls to was written in ")
               .count(count).text(equations(tally)));
-      case DIFFERENCE_AS_AMOUNT -> Phrase.of("The number of the difference stood alone, or on a bar, in ")
-          .count(count).text(" pieces of work that could tell. It is the gap between two amounts.");
+      case DIFFERENCE_AS_AMOUNT -> Phrase.of("The number of the difference stood alone, or on a bar, where an amount was asked, ")
+          .text("or an amount where the difference was asked, in ").count(count)
+          .text(" pieces of work that could tell. The difference is the gap between two amounts.");
       case TURNED_ROUND -> Phrase.of("The smaller number came first in ").count(count)
           .text(" equations that the story asks to take away. The two numbers are the right ones.");
       case ADDED_ANYWAY, TOOK_AWAY_ANYWAY -> Phrase.of("No word pulls there. Of the problems whose word agrees, it was so in ")
@@ -193,15 +197,23 @@ public final class FindingWords {
     return sample(finding).map(Quote::text).orElse("");
   }
 
+  /** How "25 fewer" became "25"; where no amount was asked in any of the work, how "how many fewer" did. */
   private static String becomes(Finding finding) {
-    return sample(finding).map(quote -> {
-      int gap = quote.problem().story().amounts().secondPart();
-      return "“" + gap + " " + quote.problem().story().wording().id() + "” became “" + gap + "”";
+    Optional<Quote> amount = samples(finding).filter(quote -> quote.problem().kind().unknown() != Role.DIFFERENCE).findFirst();
+    return amount.or(() -> sample(finding)).map(quote -> {
+      Comparison story = quote.problem().story();
+      int number = Pattern.takenForAnAmount(story);
+      String told = (amount.isPresent() ? Integer.toString(number) : "how many") + " " + story.wording().id();
+      return "“" + told + "” became “" + number + "”";
     }).orElse("");
   }
 
   private static Optional<Quote> sample(Finding finding) {
+    return samples(finding).findFirst();
+  }
+
+  private static Stream<Quote> samples(Finding finding) {
     return finding.children().stream().flatMap(child -> child.evidence().stream())
-        .filter(quote -> quote.says() == Says.SO).findFirst();
+        .filter(quote -> quote.says() == Says.SO);
   }
 }

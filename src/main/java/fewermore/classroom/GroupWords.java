@@ -21,7 +21,7 @@ public final class GroupWords {
   public static String why(Focus focus) {
     return switch (focus) {
       case WHO_HAS_MORE -> "Their equations follow a word, or one operation, where the amounts say something else.";
-      case THE_GAP_IS_NOT_AN_AMOUNT -> "The number of the difference stands in their work where an amount is asked.";
+      case THE_GAP_IS_NOT_AN_AMOUNT -> "The number of the difference stands in their work where an amount is asked, or an amount where the difference is asked.";
       case WRITING_THE_SUBTRACTION -> "They write the smaller number first. The two numbers are the right ones.";
       case LOOK_CLOSER -> "Their work fits more than one way so far. Sit with them while they do the problem that tells most.";
       case ON_THEIR_OWN -> "Their work says what the problem says, there is no work yet, or no sitting would fit better today.";

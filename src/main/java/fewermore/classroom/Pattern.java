@@ -8,6 +8,7 @@ import fewermore.marking.EquationReason;
 import fewermore.marking.Marks;
 import fewermore.marking.Part;
 import fewermore.marking.Work;
+import fewermore.prediction.WayOfReasoning;
 import fewermore.story.Comparison;
 import fewermore.story.Kind;
 import fewermore.story.Operation;
@@ -48,11 +49,14 @@ public enum Pattern {
       return byTheWord(work);
     }
   },
-  /** Took the difference for an amount: "14 fewer" became "has 14". */
+  /**
+   * Took the difference for an amount: "14 fewer" became "has 14"; where the difference is asked, "how many more has Ana"
+   * was answered with what Ana has.
+   */
   DIFFERENCE_AS_AMOUNT {
     @Override
     public boolean relevant(Kind kind) {
-      return kind.unknown() != Role.DIFFERENCE;
+      return true;
     }
 
     @Override
@@ -157,14 +161,12 @@ public enum Pattern {
 
   /**
    * A written operation decides, since an answer beside it may be a slip of calculation. With none, the
-   * equation that only repeats the difference, then the answer that repeats it, says so. The gap's number
-   * on a bar says so too, unless the equation states the story.
+   * equation that only repeats the number mistaken for what is asked, then the answer that repeats it, says so. The
+   * gap's number on a bar says so too, unless the equation states the story.
    */
   private static Quote amountsFrom(PieceOfWork work) {
     Comparison story = work.problem().story();
-    if (!DIFFERENCE_AS_AMOUNT.relevant(story.kind())) {
-      return equation(work, Says.NOTHING);
-    }
+    int mistaken = takenForAnAmount(story);
     Work written = work.evidence().parts();
     Marks marks = work.evidence().marks();
     EquationReason structure = structure(work);
@@ -180,16 +182,22 @@ public enum Pattern {
     if (operationWritten(work)) {
       return equation(work, Says.NEITHER);
     }
-    if (structure == EquationReason.NUMBER_ONLY && onlyNumber(written.equation(), story.value(Role.DIFFERENCE))) {
+    if (structure == EquationReason.NUMBER_ONLY && onlyNumber(written.equation(), mistaken)) {
       return equation(work, Says.SO);
     }
     boolean answered = marks.answer() != null && marks.answer().verdict() != AnswerVerdict.BLANK;
     if (!answered) {
       return equation(work, Says.NOTHING);
     }
-    Says says = marks.answer().repeats() == Role.DIFFERENCE ? Says.SO
+    Role repeats = marks.answer().repeats();
+    Says says = repeats != null && story.value(repeats) == mistaken ? Says.SO
         : marks.answer().verdict() == AnswerVerdict.RIGHT ? Says.AGAINST : Says.NEITHER;
     return new Quote(work, says, Part.ANSWER, written.answer(), null);
+  }
+
+  /** The number that stands for what is asked where the difference and an amount are taken for each other. */
+  static int takenForAnAmount(Comparison story) {
+    return WayOfReasoning.TAKES_THE_DIFFERENCE_FOR_AN_AMOUNT.predict(story).orElseThrow().answer();
   }
 
   private static boolean onlyNumber(String equation, int value) {

@@ -169,10 +169,36 @@ class FindingsTest {
     assertEquals(expected, Pattern.DIFFERENCE_AS_AMOUNT.quote(piece).says());
   }
 
-  @Test
-  void whereTheDifferenceIsAskedNoNumberOfTheStoryIsTheGap() {
-    PieceOfWork piece = work("Nils", 1, DIFFERENCE_MORE, MONDAY, "x = 15", "number-only");
-    assertEquals(Says.NOTHING, Pattern.DIFFERENCE_AS_AMOUNT.quote(piece).says());
+  /** Larger 43, smaller 28: "how many more has Theo" heard as "how many has Theo". */
+  @ParameterizedTest
+  @CsvSource({
+    "DIFFERENCE_MORE,  x = 43,  number-only,        SO",
+    "DIFFERENCE_FEWER, x = 28,  number-only,        SO",
+    "DIFFERENCE_MORE,  x = 28,  number-only,        NEITHER",
+    "DIFFERENCE_MORE,  43 - 28, fits,               AGAINST",
+    "DIFFERENCE_MORE,  43 + 28, opposite-operation, NEITHER",
+  })
+  void whereTheDifferenceIsAskedTheNumberOfTheOneNamedStandsForIt(Kind kind, String equation, String reason, Says expected) {
+    PieceOfWork piece = work("Nils", 1, kind, MONDAY, equation, reason);
+    assertEquals(expected, Pattern.DIFFERENCE_AS_AMOUNT.quote(piece).says());
+  }
+
+  @ParameterizedTest
+  @CsvSource(delimiter = '|', value = {
+    "SMALLER_MORE LARGER_FEWER SMALLER_FEWER DIFFERENCE_MORE | “15 fewer” became “15”",
+    "DIFFERENCE_MORE DIFFERENCE_FEWER DIFFERENCE_FEWER DIFFERENCE_MORE | “how many more” became “43”",
+  })
+  void theSentenceShowsHowTheDifferenceAndAnAmountWereTakenForEachOther(String kinds, String became) {
+    List<PieceOfWork> work = new ArrayList<>();
+    for (String id : kinds.split(" ")) {
+      Kind kind = Kind.valueOf(id);
+      int number = Pattern.takenForAnAmount(Made.problem(1, kind).story());
+      work.add(work("Nils", work.size(), kind, MONDAY.plusDays(work.size() / 2), "x = " + number, "number-only",
+          AnswerMark.of(AnswerVerdict.OTHER), Integer.toString(number), BarsVerdict.BLANK));
+    }
+    Finding finding = only(work);
+    assertEquals("1 child took the difference for an amount: " + became + ".", FindingWords.headline(finding).toString());
+    assertEquals("4 of 4", finding.tally().words());
   }
 
   @Test

@@ -148,7 +148,7 @@ public record ChildPage(
     return switch (ClassGrid.seen(piece)) {
       case FITS -> "fits the story";
       case WORD -> "the sign the word points to";
-      case GAP -> "the difference as an amount";
+      case GAP -> piece.problem().kind().unknown() == Role.DIFFERENCE ? "an amount as the difference" : "the difference as an amount";
       case TURNED -> "turned round";
       case OTHER, NONE -> WorkView.word(piece.evidence().marks().equation() == null ? "not asked"
           : piece.evidence().marks().equation().reason().id());

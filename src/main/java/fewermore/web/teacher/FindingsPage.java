@@ -168,7 +168,7 @@ public record FindingsPage(
 
   static String can(Topic topic) {
     return switch (topic) {
-      case DIFFERENCE_AS_AMOUNT -> "An amount is asked";
+      case DIFFERENCE_AS_AMOUNT -> "An amount is asked, or the difference";
       case TURNED_ROUND -> "The story is taken away";
       case ADDED_ANYWAY, TOOK_AWAY_ANYWAY -> "Word and story agree";
       default -> "The word points the other way";
@@ -177,7 +177,6 @@ public record FindingsPage(
 
   static String cannot(Topic topic) {
     return switch (topic) {
-      case DIFFERENCE_AS_AMOUNT -> "The difference is asked: cannot tell";
       case TURNED_ROUND -> "The story is added: cannot tell";
       case ADDED_ANYWAY, TOOK_AWAY_ANYWAY -> "Other problems: cannot tell";
       default -> "Word and story agree: cannot tell";
