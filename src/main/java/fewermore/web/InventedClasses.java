@@ -83,7 +83,7 @@ final class InventedClasses {
     List<Coming> comings = new ArrayList<>();
     visits.forEach((sitting, visit) -> comings.add(new Coming(sitting, children.get(visit.child()).id(),
         SittingStore.inventedTablet(classroom.id(), visit.child()), Tokens.hash(services.tokens.id()), visit.from())));
-    Map<String, List<AssignedWork>> works = services.sittings.startAll(comings, day.date(), services.tokens::id);
+    Map<String, List<AssignedWork>> works = services.sittings.startAll(comings, day.date(), services.tokens::idInOrder);
     Map<String, List<SentItem>> items = new LinkedHashMap<>();
     Map<String, Instant> ends = new LinkedHashMap<>();
     visits.forEach((sitting, visit) -> {

@@ -86,7 +86,7 @@ final class PaperHandlers {
       Instant at = set.day().equals(services.today(classroom)) ? now
           : set.day().atTime(LocalTime.NOON).atZone(classroom.zone()).toInstant();
       Sitting sitting = sit(classroom, child, at);
-      List<AssignedWork> works = services.sittings.works(sitting, set.day(), services.tokens::id, at);
+      List<AssignedWork> works = services.sittings.works(sitting, set.day(), services.tokens::idInOrder, at);
       String page = services.tokens.id().substring(0, 16);
       List<SentItem> items = new ArrayList<>();
       for (AssignedWork each : works) {

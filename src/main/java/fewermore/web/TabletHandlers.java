@@ -486,7 +486,7 @@ final class TabletHandlers implements Doors.Guard {
 
   List<AssignedWork> works(Sitting sitting) {
     Classroom classroom = services.classes.find(sitting.child().classroom()).orElseThrow(Refusal::notFound);
-    return services.sittings.works(sitting, services.today(classroom), services.tokens::id, services.now());
+    return services.sittings.works(sitting, services.today(classroom), services.tokens::idInOrder, services.now());
   }
 
   private static int indexOf(List<AssignedWork> works, String id) {

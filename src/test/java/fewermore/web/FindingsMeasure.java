@@ -100,7 +100,7 @@ public final class FindingsMeasure {
       sittings.put(sitting, child);
       comings.add(new Coming(sitting, child.id(), tablet, Tokens.hash(services.tokens.id()), nine));
     }
-    var works = services.sittings.startAll(comings, day, services.tokens::id);
+    var works = services.sittings.startAll(comings, day, services.tokens::idInOrder);
     Map<String, List<SentItem>> items = new LinkedHashMap<>();
     sittings.forEach((sitting, child) -> {
       List<SentItem> sent = new ArrayList<>();
@@ -158,10 +158,9 @@ public final class FindingsMeasure {
     long[] anew = new long[TIMES / 3];
     for (int time = 0; time < anew.length; time++) {
       anew[time] = nanos(() -> {
-        Map<Child, List<PieceOfWork>> all = rig.services.works.pieces(classroom.id()).stream()
-            .collect(Collectors.groupingBy(PieceOfWork::child));
         TeacherWord word = rig.services.reasoning.word(classroom.id());
-        all.forEach((each, work) -> ChildReasoning.of(each, work, word, ReasoningTable.standard()));
+        rig.services.classes.children(classroom.id()).forEach(each -> ChildReasoning.of(each,
+            rig.services.works.pieces(classroom.id(), each), word, ReasoningTable.standard()));
       });
     }
     tell("every child's estimate over all days, read from the file", anew);

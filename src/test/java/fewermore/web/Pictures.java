@@ -352,7 +352,7 @@ public final class Pictures {
     rig.services.pauses.goOn(rig.classroom.id(), rig.now());
     page.waitForSelector("[data-call][open]");
     page.click("[data-call-seen]");
-    rig.services.sittings.works(sitting, today, rig.services.tokens::id, rig.now()).forEach(work ->
+    rig.services.sittings.works(sitting, today, rig.services.tokens::idInOrder, rig.now()).forEach(work ->
         rig.services.works.keep(sitting.id(), List.of(new SentItem(work.id(), "p", 1, SentItem.Kind.HANDED_IN,
             new Work("52-14=x", "38", "shells", null, null), rig.now(), false)), rig.now()));
     page.navigate(origin + "/mine");
