@@ -35,7 +35,8 @@ export function createAnswer(panel, context) {
   });
   return {
     render: field.render,
-    ask: problem => problem.sentences[problem.sentences.length - 1]
+    ask: problem => problem.sentences.find(sentence => sentence.trim().endsWith("?"))
+      ?? problem.sentences[problem.sentences.length - 1]
   };
 }
 

@@ -13,7 +13,7 @@ import java.util.Map;
  *
  * @param work id of this child's work on this problem, made by the laptop
  * @param number from 1, in the order of the set
- * @param sentences the story, one sentence an element; the last is the question
+ * @param sentences the story, one sentence an element
  * @param spoken the same sentences as a voice should say them
  * @param lanes the two that are compared, in the order the story names them
  * @param numbers the story's numbers in the order they stand there, extras included
@@ -49,10 +49,6 @@ public record ShownProblem(
 
   public String firstLine() {
     return sentences.get(0);
-  }
-
-  public String question() {
-    return sentences.get(sentences.size() - 1);
   }
 
   public boolean asks(String part) {

@@ -6,6 +6,7 @@ import fewermore.marking.Part;
 import fewermore.marking.Sign;
 import fewermore.marking.Work;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 
@@ -102,6 +103,14 @@ final class Samples {
             new Told(Map.of(Part.BARS, Sign.LOOK_AGAIN, Part.LABEL, Sign.FITS),
                 Map.of(Part.BARS, "Look at your bars again. What does 14 tell you?"))),
         stripedShells(3), beads(4));
+  }
+
+  /** The same with its question at the beginning. */
+  static ShownProblem questionFirst(ShownProblem problem) {
+    List<String> sentences = new ArrayList<>(problem.sentences());
+    Collections.rotate(sentences, 1);
+    return new ShownProblem(problem.work(), problem.number(), sentences, sentences, problem.lanes(), problem.numbers(),
+        problem.asked(), problem.triesLeft(), problem.draft(), problem.told());
   }
 
   private static ShownProblem problem(int number, List<String> sentences, List<String> lanes, List<Integer> numbers,

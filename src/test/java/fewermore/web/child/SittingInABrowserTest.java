@@ -394,6 +394,17 @@ class SittingInABrowserTest extends OnATablet {
   }
 
   @Test
+  void theAnswerIsAskedForByTheQuestionWhereverItStands() {
+    ShownProblem first = Samples.questionFirst(Samples.beads(1));
+    String question = first.sentences().get(0);
+    assertTrue(question.endsWith("?"), question);
+    open(first);
+    openProblem(1);
+    tab("answer");
+    assertEquals(question, page.textContent("[data-for=answer] [data-ask-text]"));
+  }
+
+  @Test
   void aSpanishSittingFromTheFirstTapToTheLast() {
     stage.language = "es";
     open(Samples.spanishShells(1));
