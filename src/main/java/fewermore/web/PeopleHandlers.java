@@ -72,7 +72,9 @@ final class PeopleHandlers {
     if (hash == null || passphrase.length() > Passphrases.LONGEST || !Passphrases.fits(passphrase, hash)) {
       services.sessions.wrong();
       request.status(422);
-      showSignIn(request, who, "That is not the passphrase. Look at capital letters and try again.");
+      showSignIn(request, who, (services.teachers.all().size() + services.setups.substitutes().size() > 1
+          ? "That is not the passphrase of the one chosen below. Choose who you are, look at capital letters"
+          : "That is not the passphrase. Look at capital letters") + " and try again.");
       return;
     }
     services.sessions.right();
