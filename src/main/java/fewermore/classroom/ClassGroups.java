@@ -5,6 +5,7 @@ import fewermore.reasoning.Focus;
 import fewermore.reasoning.GroupPlace;
 import fewermore.reasoning.Groups;
 import fewermore.reasoning.ReasoningTable;
+import fewermore.reasoning.Ways;
 import fewermore.story.Kind;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -16,6 +17,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The groups of one day. A group is for one thing to talk about, lasts a day, and has no rank.
@@ -37,9 +39,10 @@ public record ClassGroups(List<Group> groups, boolean kept) {
    * A child's place.
    *
    * @param quote the first try that says most for sitting here, or null without work
+   * @param makesThree whether her own work asks for another place, and she sits here to make the group three
    * @param moved why the child sits elsewhere than the day before, or null
    */
-  public record Seat(ChildReasoning reasoning, PieceOfWork quote, boolean byHand, String moved) {
+  public record Seat(ChildReasoning reasoning, PieceOfWork quote, boolean byHand, boolean makesThree, String moved) {
     public Child child() {
       return reasoning.child();
     }
@@ -71,7 +74,7 @@ public record ClassGroups(List<Group> groups, boolean kept) {
       long id = child.child().id();
       GroupPlace place = places.getOrDefault(id, GroupPlace.ON_THEIR_OWN);
       byPlace.computeIfAbsent(place, none -> new ArrayList<>()).add(new Seat(child, quote(child, place.focus(), table),
-          byHand.contains(id), moved(place, before.get(id), child, then.get(id), byHand.contains(id))));
+          byHand.contains(id), makesThree(child, place.focus(), table) && !byHand.contains(id), moved(place, before.get(id), child, then.get(id), byHand.contains(id))));
     }
     List<Group> groups = new ArrayList<>();
     byPlace.forEach((place, seats) -> {
@@ -80,6 +83,12 @@ public record ClassGroups(List<Group> groups, boolean kept) {
       groups.add(new Group(place, seats, well, TellsMore.next(who, well, table)));
     });
     return new ClassGroups(groups, kept);
+  }
+
+  private static boolean makesThree(ChildReasoning child, Focus focus, ReasoningTable table) {
+    Ways ways = child.estimate().ways();
+    double here = Groups.fit(ways, focus, table);
+    return focus != Focus.ON_THEIR_OWN && Stream.of(Focus.values()).anyMatch(each -> Groups.fit(ways, each, table) > here);
   }
 
   /** The latest of the first tries that speak most for what this group talks about, against reading the story. */

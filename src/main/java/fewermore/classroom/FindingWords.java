@@ -17,18 +17,19 @@ import java.util.stream.Stream;
 public final class FindingWords {
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEEE, MMM d", Locale.US);
 
+  private static final List<String> SAYS_FEWER = List.of("fewer", "less", "shorter", "younger", "lighter");
+  private static final List<String> SAYS_MORE = List.of("more", "longer", "older", "taller", "heavier");
+
   private FindingWords() {}
 
   /** The statement that follows the number of children: "took away where they read <i>fewer</i>." */
   public static Phrase predicate(Finding finding) {
     boolean one = finding.children().size() == 1;
     return switch (finding.topic()) {
-      case TOOK_AWAY_AT_FEWER -> one
-          ? Phrase.of("took away where the word was ").word("fewer").text(".")
-          : Phrase.of("took away where they read ").word("fewer").text(".");
-      case ADDED_AT_MORE -> one
-          ? Phrase.of("added where the word was ").word("more").text(".")
-          : Phrase.of("added where they read ").word("more").text(".");
+      case TOOK_AWAY_AT_FEWER -> Phrase.of(one ? "took away where the word was " : "took away where they read ")
+          .word(wordRead(finding, Pattern.TOOK_AWAY_AT_FEWER, SAYS_FEWER)).text(".");
+      case ADDED_AT_MORE -> Phrase.of(one ? "added where the word was " : "added where they read ")
+          .word(wordRead(finding, Pattern.ADDED_AT_MORE, SAYS_MORE)).text(".");
       case DIFFERENCE_AS_AMOUNT -> Phrase.of("took the difference for an amount: ").text(becomes(finding)).text(".");
       case TURNED_ROUND -> Phrase.of("turned the subtraction round: ").work(quoted(finding)).text(".");
       case ADDED_ANYWAY -> Phrase.of("added where the problem is to take away, whatever the word.");
@@ -122,6 +123,14 @@ public final class FindingWords {
       case TURNS_SUBTRACTION_ROUND -> "turning the subtraction round";
       case NO_STEADY_WAY -> "no one way";
     };
+  }
+
+  /** The word that stands in the stories they went by; the plain one where any story has it. */
+  private static String wordRead(Finding finding, Pattern pattern, List<String> words) {
+    List<String> stories = samples(finding).filter(quote -> pattern.relevant(quote.problem().kind()))
+        .map(quote -> quote.problem().text()).toList();
+    return words.stream()
+        .filter(word -> stories.stream().anyMatch(story -> List.of(story.split("\\W+")).contains(word))).findFirst().orElse(words.get(0));
   }
 
   /** Whether a problem tells the child's likeliest way from the next: the same words on every page. */

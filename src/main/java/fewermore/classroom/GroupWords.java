@@ -2,6 +2,7 @@ package fewermore.classroom;
 
 import fewermore.reasoning.Focus;
 import fewermore.reasoning.Statement;
+import fewermore.story.Comparison;
 
 /** What a group is called and what to say and ask in it: things to talk about, never levels. */
 public final class GroupWords {
@@ -28,15 +29,20 @@ public final class GroupWords {
     };
   }
 
-  /** The one question to put. */
-  public static String ask(Focus focus) {
+  /** The one question to put about the first problem. */
+  public static String ask(Focus focus, Comparison first) {
     return switch (focus) {
-      case WHO_HAS_MORE -> "Who has more?";
+      case WHO_HAS_MORE -> named(first.persons().larger()) && named(first.persons().smaller()) ? "Who has more?" : "Which is more?";
       case THE_GAP_IS_NOT_AN_AMOUNT -> "Whose number is that, or is it the gap?";
       case WRITING_THE_SUBTRACTION -> "Which number is there before anything is taken away?";
       case LOOK_CLOSER -> "How did you know what to do?";
       case ON_THEIR_OWN -> "Which of your problems was the hardest?";
     };
+  }
+
+  /** A name, not "pears" or "the tower". */
+  private static boolean named(String who) {
+    return who == null || Character.isUpperCase(who.charAt(0));
   }
 
   /** What the work says of one child, in a few words. */

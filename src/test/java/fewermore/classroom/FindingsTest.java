@@ -15,12 +15,16 @@ import fewermore.marking.AnswerMark;
 import fewermore.marking.AnswerVerdict;
 import fewermore.marking.BarsVerdict;
 import fewermore.prediction.WayOfReasoning;
+import fewermore.reasoning.Focus;
+import fewermore.reasoning.GroupPlace;
+import fewermore.reasoning.ReasoningTable;
 import fewermore.reasoning.Strength;
 import fewermore.story.Kind;
 import fewermore.text.SourceSpan;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
@@ -243,6 +247,32 @@ class FindingsTest {
     assertEquals("1 child took away where the word was fewer.", FindingWords.headline(finding).toString());
     assertTrue(FindingWords.lead(finding).toString().endsWith("in 4 of 4 equations. Yara did the same with more."),
         FindingWords.lead(finding).toString());
+  }
+
+  @Test
+  void theWordIsTheOneInTheStoriesRead() {
+    List<PieceOfWork> work = child("Ben", "larger-fewer=opposite-operation+word smaller-more=opposite-operation+word "
+        + "larger-fewer=opposite-operation+word").stream().map(piece -> new PieceOfWork(piece.child(),
+            new AssignedProblem(piece.problem().id(), piece.problem().story(), "savings", 7,
+                List.of("Mara saved 15 dollars less than Theo.", "How much money did Theo save?"), List.of()),
+            piece.handIns())).toList();
+    assertEquals("1 child took away where the word was less.", FindingWords.headline(only(work)).toString());
+  }
+
+  @Test
+  void whoseWorkAsksForAnotherPlaceIsSaidToMakeTheGroupLargeEnough() {
+    List<PieceOfWork> work = new ArrayList<>(child("Ana", "larger-fewer=fits smaller-more=fits difference-more=fits larger-fewer=fits"));
+    work.addAll(child("Ben", "larger-fewer=opposite-operation+word smaller-more=opposite-operation+word larger-fewer=opposite-operation+word"));
+    List<ChildReasoning> children = Findings.of(List.of(Made.child("Ana"), Made.child("Ben")), work, MONDAY.plusDays(4)).children();
+    GroupPlace place = new GroupPlace(Focus.WHO_HAS_MORE, 1);
+    Map<Long, GroupPlace> places = Map.of(Made.child("Ana").id(), place, Made.child("Ben").id(), place);
+    assertEquals(List.of(true, false), makeThree(children, places, List.of()));
+    assertEquals(List.of(false, false), makeThree(children, places, List.of(Made.child("Ana").id())));
+  }
+
+  private static List<Boolean> makeThree(List<ChildReasoning> children, Map<Long, GroupPlace> places, List<Long> byHand) {
+    return ClassGroups.of(children, places, false, byHand, Map.of(), Map.of(), ReasoningTable.standard()).groups().stream()
+        .flatMap(group -> group.children().stream()).map(ClassGroups.Seat::makesThree).toList();
   }
 
   @Test

@@ -37,9 +37,12 @@ public record GroupsPage(
   public record GroupView(String id, String name, String why, boolean own, List<Member> members, String first,
       String then, String ask, String size, String plan) {}
 
-  /** @param said what the work says so far; {@code line} her own equation, or null */
+  /**
+   * @param said what the work says so far; {@code line} her own equation, or null
+   * @param nothing what stands in its place where no work counts
+   */
   public record Member(ShownChild child, String said, WrittenLine line, boolean blank, String href, String place,
-      boolean byHand, boolean moved) {}
+      boolean byHand, boolean makesThree, boolean moved, String nothing) {}
 
   public record Choice(String id, String word) {}
 
@@ -63,15 +66,17 @@ public record GroupsPage(
         String written = equation.isBlank() ? answer : equation;
         members.add(new Member(ShownChild.of(seat.child()), GroupWords.said(seat.reasoning()), WrittenLine.of(written),
             written.isBlank(), quote == null ? null : FindingsPage.href(quote.evidence()), group.place().id(),
-            seat.byHand(), seat.moved() != null));
+            seat.byHand(), seat.makesThree(), seat.moved() != null,
+            seat.reasoning().work().isEmpty() ? "no work" : "no work of one’s own"));
         if (seat.moved() != null) {
           moved.add(new Moved(ShownChild.of(seat.child()), seat.moved()));
         }
       }
+      Problem first = writer.write(group.well(), seed(day, views.size(), 0));
       boolean own = group.place().focus() == Focus.ON_THEIR_OWN;
       views.add(new GroupView(group.place().id(), name(group.place()), GroupWords.why(group.place().focus()), own, members,
-          text(writer.write(group.well(), seed(day, views.size(), 0))),
-          text(writer.write(group.telling(), seed(day, views.size(), 1))), GroupWords.ask(group.place().focus()),
+          text(first), text(writer.write(group.telling(), seed(day, views.size(), 1))),
+          GroupWords.ask(group.place().focus(), first.story()),
           own || members.size() >= 3 && members.size() <= 6 ? "" : "A group works best with three to six.",
           plan(group)));
     }
