@@ -251,8 +251,8 @@ class FindingsTest {
 
   @Test
   void theWordIsTheOneInTheStoriesRead() {
-    List<PieceOfWork> work = child("Ben", "larger-fewer=opposite-operation+word smaller-more=opposite-operation+word "
-        + "larger-fewer=opposite-operation+word").stream().map(piece -> new PieceOfWork(piece.child(),
+    List<PieceOfWork> work = child("Ben",
+        "larger-fewer=opposite-operation+word smaller-more=opposite-operation+word").stream().map(piece -> new PieceOfWork(piece.child(),
             new AssignedProblem(piece.problem().id(), piece.problem().story(), "savings", 7,
                 List.of("Mara saved 15 dollars less than Theo.", "How much money did Theo save?"), List.of()),
             piece.handIns())).toList();
