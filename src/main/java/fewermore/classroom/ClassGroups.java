@@ -80,9 +80,15 @@ public record ClassGroups(List<Group> groups, boolean kept) {
     byPlace.forEach((place, seats) -> {
       List<ChildReasoning> who = seats.stream().map(Seat::reasoning).toList();
       Kind well = TellsMore.doneWell(who, table);
-      groups.add(new Group(place, seats, well, TellsMore.next(who, well, table)));
+      groups.add(new Group(place, seats, well, telling(place.focus(), TellsMore.next(who, well, table), well)));
     });
     return new ClassGroups(groups, kept);
+  }
+
+  /** Who has more is talked about where the word points the other way: elsewhere following it goes well. */
+  private static Kind telling(Focus focus, Kind most, Kind well) {
+    return focus != Focus.WHO_HAS_MORE || !most.agrees() ? most
+        : well == Kind.LARGER_FEWER ? Kind.SMALLER_MORE : Kind.LARGER_FEWER;
   }
 
   private static boolean makesThree(ChildReasoning child, Focus focus, ReasoningTable table) {
@@ -132,6 +138,7 @@ public record ClassGroups(List<Group> groups, boolean kept) {
     }
     String from = "Was in “" + GroupWords.name(before.focus()) + "”. ";
     return byHand ? from + "You moved this child." : then == null ? from + GroupWords.said(now) + " now."
+        : GroupWords.said(then).equals(GroupWords.said(now)) ? from + "The work says the same; the groups were shared out anew."
         : from + "Then: " + GroupWords.said(then) + "; now: " + GroupWords.said(now) + ".";
   }
 

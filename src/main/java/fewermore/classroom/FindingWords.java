@@ -66,7 +66,7 @@ public final class FindingWords {
           .text(" pieces of work that could tell. The difference is the gap between two amounts.");
       case TURNED_ROUND -> Phrase.of("The smaller number came first in ").count(count)
           .text(" equations that the story asks to take away. The two numbers are the right ones.");
-      case ADDED_ANYWAY, TOOK_AWAY_ANYWAY -> Phrase.of("No word pulls there. Of the problems whose word agrees, it was so in ")
+      case ADDED_ANYWAY, TOOK_AWAY_ANYWAY -> Phrase.of("Where the word points to what the story says, the other sign was still written in ")
           .count(count).text(equations(tally));
       case CHANGED -> Phrase.of("Earlier work showed one thing, the latest day another. Both are below.");
       case FROM_THE_STORY -> Phrase.of("Where the word and the story part ways, the equation said what the story says in ")

@@ -208,6 +208,10 @@ public enum Pattern {
   private static Quote equation(PieceOfWork work, Says says) {
     EquationMark mark = work.evidence().marks().equation();
     String text = work.evidence().parts().equation();
+    String answer = work.evidence().parts().answer();
+    if ((text == null || text.isBlank()) && answer != null && !answer.isBlank()) {
+      return new Quote(work, says, Part.ANSWER, answer, null);
+    }
     return new Quote(work, says, Part.EQUATION, text == null ? "" : text,
         says == Says.SO && mark != null && mark.reason() != EquationReason.FITS ? telling(mark, text) : null);
   }

@@ -82,7 +82,12 @@ public record ConferencePage(
         own.good().contains(Part.BARS) ? BarsPicture.of(piece.problem()) : null,
         own.good().contains(Part.EQUATION) ? WrittenLine.of(own.attempt().parts().equation()) : null,
         own.good().contains(Part.ANSWER) ? own.attempt().parts().answer().strip() : null,
-        own.good().contains(Part.LABEL) ? own.attempt().parts().label().strip() : null);
+        own.good().contains(Part.LABEL) ? withoutNumber(own.attempt().parts().label().strip(), own.good().contains(Part.ANSWER)) : null);
+  }
+
+  /** "38 shells" behind the answer 38 is "shells". */
+  private static String withoutNumber(String label, boolean behindAnswer) {
+    return behindAnswer ? label.replaceFirst("^[0-9]+\\s+", "") : label;
   }
 
   private static MonthLine month(Conference.Month month, FamilyTexts texts) {

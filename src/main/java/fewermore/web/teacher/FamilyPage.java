@@ -1,6 +1,8 @@
 package fewermore.web.teacher;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import fewermore.classroom.Child;
+import fewermore.json.Json;
 import fewermore.store.RecordStore.Kept;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -25,9 +27,36 @@ public record FamilyPage(
       ZoneId zone) {
     Map<String, List<Line>> groups = new LinkedHashMap<>();
     kept.forEach(each -> groups.computeIfAbsent(each.what(), none -> new java.util.ArrayList<>())
-        .add(new Line(AmericanDates.moment(each.at(), zone), each.about(), each.content())));
+        .add(new Line(AmericanDates.moment(each.at(), zone), each.about(), plain(each.content()))));
     return new FamilyPage(ShownChild.of(child), className, AmericanDates.longDay(today) + ", " + today.getYear(), groups,
         until == null ? null : AmericanDates.longDay(until) + ", " + until.getYear(),
         request == null ? null : AmericanDates.longDay(request));
   }
+
+  /** What is kept as JSON, in a line a family can read: "equation: 39 − 26 = □; answer: 13". Other text as it is. */
+  static String plain(String content) {
+    if (content == null || !content.startsWith("{")) {
+      return content;
+    }
+    try {
+      StringBuilder line = new StringBuilder();
+      plain("", Json.read(content), line);
+      return line.toString();
+    } catch (Json.Unusable notJson) {
+      return content;
+    }
+  }
+
+  private static void plain(String name, JsonNode node, StringBuilder line) {
+    node.fields().forEachRemaining(field -> plain(field.getKey(), field.getValue(), line));
+    for (JsonNode each : node.isArray() ? node : List.<JsonNode>of()) {
+      plain(name, each, line);
+    }
+    if (node.isValueNode() && !node.isNull() && !node.asText().isBlank()) {
+      line.append(line.isEmpty() ? "" : "; ").append(WORDS.getOrDefault(name, name)).append(name.isEmpty() ? "" : ": ").append(node.asText());
+    }
+  }
+
+  private static final Map<String, String> WORDS = Map.of("longer", "who has the longer bar", "longerBar", "longer bar",
+      "shorterBar", "shorter bar", "known", "tapped as known", "question", "tapped as the question");
 }

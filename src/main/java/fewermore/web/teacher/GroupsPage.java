@@ -77,7 +77,7 @@ public record GroupsPage(
       views.add(new GroupView(group.place().id(), name(group.place()), GroupWords.why(group.place().focus()), own, members,
           text(first), text(writer.write(group.telling(), seed(day, views.size(), 1))),
           GroupWords.ask(group.place().focus(), first.story()),
-          own || members.size() >= 3 && members.size() <= 6 ? "" : "A group works best with three to six.",
+          (own || members.size() >= 3 && members.size() <= 6 ? "" : "A group works best with three to six. ") + apart(group, pairs),
           plan(group)));
     }
     Map<Long, String> names = new TreeMap<>();
@@ -87,6 +87,16 @@ public record GroupsPage(
             .map(pair -> new PairView(pair.one(), pair.other(), names.get(pair.one()) + " and " + names.get(pair.other())
                 + (pair.together() ? ": together" : ": apart"))).toList(),
         children.stream().map(child -> new Choice(Long.toString(child.id()), child.name())).toList());
+  }
+
+  /** Says which pairs to be kept apart sit together here: groups the teacher made stay, and so may such a pair. */
+  private static String apart(ClassGroups.Group group, Collection<SeatedPair> pairs) {
+    Map<Long, String> names = new TreeMap<>();
+    group.children().forEach(seat -> names.put(seat.child().id(), seat.child().name()));
+    return group.place().focus() == Focus.ON_THEIR_OWN ? "" : pairs.stream()
+        .filter(pair -> !pair.together() && names.containsKey(pair.one()) && names.containsKey(pair.other()))
+        .map(pair -> names.get(pair.one()) + " and " + names.get(pair.other()) + " are to be kept apart: move one, or propose anew.")
+        .collect(Collectors.joining(" "));
   }
 
   private static String plan(ClassGroups.Group group) {
