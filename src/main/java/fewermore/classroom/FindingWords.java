@@ -73,7 +73,7 @@ public final class FindingWords {
           .count(count).text(equations(tally));
       case NO_ONE_WAY -> Phrase.of("Six problems or more, and no one way comes back in them. That is about the work so far, not about the child.");
       case PUT_ASIDE -> Phrase.of("Your note stands on each child’s page. What you put aside is not counted and not said.");
-      case TOO_EARLY -> Phrase.of("No way is likely enough yet, or fewer than two problems could tell it from the next. ")
+      case TOO_EARLY -> Phrase.of("No way is likely enough as of the latest work, fewer than two problems could tell it from the next, or the work is changing. ")
           .text("What would tell more stands on each child’s page.");
     };
   }

@@ -119,7 +119,8 @@ public record FindingsPage(
       }
       rows.add(new Row(ShownChild.of(said.child()), shape(said.strength()), said.strength().word(),
           tally(finding.topic(), said), apart(finding.topic(), said),
-          said.asOf() == null ? "" : "as of " + AmericanDates.day(said.asOf()), finding.early().contains(said), cells));
+          said.asOf() == null ? "" : said.reasoning().since().map(day -> "since " + AmericanDates.day(day) + ", ").orElse("")
+              + "as of " + AmericanDates.day(said.asOf()), finding.early().contains(said), cells));
     }
     Optional<AssignedProblem> start = table.columns().stream()
         .filter(EvidenceTable.Column::tells).map(EvidenceTable.Column::problem).findFirst();
