@@ -180,7 +180,7 @@ public record FindingsPage(
     return switch (topic) {
       case TURNED_ROUND -> "The story is added: cannot tell";
       case ADDED_ANYWAY, TOOK_AWAY_ANYWAY -> "Other problems: cannot tell";
-      case CHANGED, NO_ONE_WAY, PUT_ASIDE, TOO_EARLY -> "Word and story agree: they never tell following the word from reading the story";
+      case CHANGED, NO_ONE_WAY, PUT_ASIDE, TOO_EARLY -> "Word and story agree: they tell nothing about the word";
       default -> "Word and story agree: cannot tell";
     };
   }
