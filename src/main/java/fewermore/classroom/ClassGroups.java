@@ -73,8 +73,9 @@ public record ClassGroups(List<Group> groups, boolean kept) {
     for (ChildReasoning child : children) {
       long id = child.child().id();
       GroupPlace place = places.getOrDefault(id, GroupPlace.ON_THEIR_OWN);
+      boolean hers = byHand.contains(id);
       byPlace.computeIfAbsent(place, none -> new ArrayList<>()).add(new Seat(child, quote(child, place.focus(), table),
-          byHand.contains(id), makesThree(child, place.focus(), table) && !byHand.contains(id), moved(place, before.get(id), child, then.get(id), byHand.contains(id))));
+          hers, !hers && makesThree(child, place.focus(), table), moved(place, before.get(id), child, then.get(id), hers)));
     }
     List<Group> groups = new ArrayList<>();
     byPlace.forEach((place, seats) -> {

@@ -31,7 +31,7 @@ public final class FindingsReadThrough {
     for (int each = 0; each < CLASSES; each++) {
       InventedClass invented = InventedClass.of(InventedClass.USUAL,
           TODAY.atTime(16, 0).atZone(ZONE).toInstant(), ZONE, seed * CLASSES + each);
-      InventedPieces pieces = InventedPieces.of(InventedClass.USUAL, TODAY, ZONE, seed * CLASSES + each);
+      InventedPieces pieces = InventedPieces.of(invented);
       for (LocalDate asOf : List.of(TODAY, invented.days().get(1 + random.nextInt(InventedClass.DAYS_BEFORE - 1)).date())) {
         for (Finding finding : Findings.of(pieces.children, pieces.pieces, asOf).statements()) {
           finding.children().forEach(said ->

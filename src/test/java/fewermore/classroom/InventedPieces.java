@@ -24,7 +24,11 @@ public final class InventedPieces {
 
   /** The class as it is at four in the afternoon of a day. */
   public static InventedPieces of(int size, LocalDate day, ZoneId zone, long seed) {
-    return new InventedPieces(InventedClass.of(size, day.atTime(LocalTime.of(16, 0)).atZone(zone).toInstant(), zone, seed));
+    return of(InventedClass.of(size, day.atTime(LocalTime.of(16, 0)).atZone(zone).toInstant(), zone, seed));
+  }
+
+  public static InventedPieces of(InventedClass invented) {
+    return new InventedPieces(invented);
   }
 
   private InventedPieces(InventedClass invented) {

@@ -4,7 +4,6 @@ import fewermore.classroom.Child;
 import fewermore.classroom.ChildReasoning;
 import fewermore.classroom.Classroom;
 import fewermore.classroom.Findings;
-import fewermore.classroom.PieceOfWork;
 import fewermore.classroom.ProblemSet;
 import fewermore.classroom.SentItem;
 import fewermore.classroom.TeacherWord;
@@ -33,7 +32,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * A class of 28 after 180 days of 8 problems, on a real data file in the real app: Findings' page, a new piece of work
